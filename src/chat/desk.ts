@@ -1,0 +1,56 @@
+import type { Message, MessageId, Post } from '../clerk/message.js';
+import type { Instant } from '../cure/units.js';
+import type { MilestoneKind } from '../cure/card.js';
+import type { Answer } from '../reply/answer.js';
+
+/** The answer to one message. */
+export interface Reply {
+  readonly id: string;
+  readonly answer: Answer;
+}
+
+export type MilestoneState = 'running' | 'due' | 'confirmed' | 'held' | 'asleep';
+
+export interface MilestoneSheet {
+  readonly kind: MilestoneKind | 'open-limit';
+  readonly dueAt: Instant | null;
+  readonly state: MilestoneState;
+  /** Done part of the wait, 0 to 1. */
+  readonly share: number;
+}
+
+export interface CureSheet {
+  readonly joint: string;
+  readonly card: string;
+  readonly milestones: readonly MilestoneSheet[];
+}
+
+export interface JobSheet {
+  readonly job: string;
+  readonly cures: readonly CureSheet[];
+}
+
+/** One car that waits, worst first (rule R26). */
+export interface WaitingCar {
+  readonly job: string;
+  readonly joint: string;
+  readonly card: string;
+  readonly waitsFor: MilestoneKind | 'open-limit' | 'decision';
+  readonly state: MilestoneState;
+  readonly dueAt: Instant | null;
+  readonly owner: string;
+  /** `lamp 30 (A)`, `air 20`, `asleep, 12 °C`: what heats it, in words. */
+  readonly heat: string;
+}
+
+/** The desk as a chat sees it: one way in, and what may be looked at. */
+export interface Desk {
+  say(message: Message): Reply;
+  waiting(): readonly WaitingCar[];
+  jobSheet(job: string): JobSheet | null;
+  postsAfter(seq: number, limit: number): readonly Post[];
+  /** Called after every commit that changed the book or wrote posts; returns how to stop listening. */
+  onChange(listener: () => void): () => void;
+  /** Whether a message with this id was already handled. */
+  knows(id: MessageId): boolean;
+}

@@ -1,0 +1,33 @@
+import type { Instant } from '../cure/units.js';
+import type { Command } from '../repair/commands.js';
+
+/** What the reader must know to read a line; all of it comes in as values. */
+export interface ReadingContext {
+  readonly now: Instant;
+  /** IANA zone of the shop: `13:40` is shop time. */
+  readonly zone: string;
+  readonly cards: readonly string[];
+  readonly lamps: readonly string[];
+  readonly openJobs: readonly string[];
+}
+
+/** A line that stands for exactly one of several readings; offered as a button, never chosen for the person. */
+export interface Choice {
+  readonly label: string;
+  readonly line: string;
+}
+
+/** A line that was not understood. Nothing is stored from it. */
+export interface Misread {
+  /** The part that was understood, in the words of the house (may be empty). */
+  readonly understood: string;
+  /** The part that was not, as typed; null when something is missing instead. */
+  readonly unclear: string | null;
+  /** What is missing or wrong, as a short phrase: `a temperature`, `a job number`. */
+  readonly problem: string;
+  /** The nearest form that would have been valid, ready to be typed. */
+  readonly nearest: string;
+  readonly choices: readonly Choice[];
+}
+
+export type Read = { readonly ok: true; readonly command: Command } | { readonly ok: false; readonly misread: Misread };

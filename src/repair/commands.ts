@@ -1,0 +1,60 @@
+import type { MilestoneKind } from '../cure/card.js';
+import type { Instant } from '../cure/units.js';
+import type { EntryNo, JobNo, JointNo, LampName } from './ids.js';
+
+/** A temperature as typed; without a unit it is the shop's unit, and may have to be asked about. */
+export interface TypedTemperature {
+  readonly value: number;
+  readonly unit: 'C' | 'F' | null;
+}
+
+/**
+ * When something happened, as typed. `20-30 min ago` has an earliest and a latest moment:
+ * strength counts from the latest, open time from the earliest (rule R9).
+ */
+export interface When {
+  readonly earliest: Instant;
+  readonly latest: Instant;
+  /** False when nothing was typed: then it is now. */
+  readonly stated: boolean;
+  /** True when the person was asked about an unusual time and said yes. */
+  readonly confirmed: boolean;
+}
+
+/** How a reading was taken; a reading on bare shiny metal is kept and not counted. */
+export type ReadingMethod = 'unstated' | 'contact' | 'tape' | 'bare';
+export type CheckResult = 'hard' | 'soft';
+
+/** What a command is about; null is filled from the thread, the person's open question or the only running cure. */
+export interface Subject {
+  readonly job: JobNo | null;
+  readonly joint: JointNo | null;
+}
+
+export type EntryCommand =
+  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly when: When })
+  | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly when: When })
+  | (Subject & { readonly kind: 'moved'; readonly when: When })
+  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly setting: TypedTemperature | null; readonly lamp: LampName | null; readonly when: When })
+  /** `setting` null means "turned up": the next stage of the recipe. */
+  | (Subject & { readonly kind: 'lamp'; readonly setting: TypedTemperature | null; readonly lamp: LampName | null; readonly when: When })
+  /** `since: 'unknown'`: it was found off and nobody knows since when. */
+  | (Subject & { readonly kind: 'off'; readonly lamp: LampName | null; readonly since: 'stated' | 'unknown'; readonly when: When })
+  /** Back on after it was off, or still on when asked. */
+  | (Subject & { readonly kind: 'on'; readonly lamp: LampName | null; readonly when: When })
+  | (Subject & { readonly kind: 'read'; readonly value: TypedTemperature; readonly method: ReadingMethod; readonly when: When })
+  | { readonly kind: 'air'; readonly value: TypedTemperature; readonly humidity: number | null; readonly when: When }
+  | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; readonly when: When })
+  | (Subject & { readonly kind: 'later' })
+  | (Subject & { readonly kind: 'release'; readonly reason: string })
+  | (Subject & { readonly kind: 'scrap'; readonly reason: string })
+  | { readonly kind: 'undo'; readonly entry: EntryNo | null };
+
+export type QuestionCommand =
+  | { readonly kind: 'who-waits' }
+  | (Subject & { readonly kind: 'when' })
+  | (Subject & { readonly kind: 'why' })
+  | { readonly kind: 'help' };
+
+export type Command = EntryCommand | QuestionCommand;
+export type CommandKind = Command['kind'];

@@ -1,0 +1,54 @@
+import type { Celsius, Minutes } from '../cure/units.js';
+import type { LampName, PersonId } from './ids.js';
+
+export type Role = 'apprentice' | 'technician' | 'foreman' | 'quality' | 'owner';
+
+export interface Person {
+  readonly id: PersonId;
+  readonly name: string;
+  readonly role: Role;
+  /** The person's id on the chat platform, or null. */
+  readonly chatId: string | null;
+}
+
+/** Minutes after local midnight. */
+export interface OpeningHours {
+  readonly opens: number;
+  readonly closes: number;
+}
+
+/** How long the clerk waits before it asks or repeats; shop settings with a cautious default. */
+export interface Rhythm {
+  /** Before the open limit (10). */
+  readonly openWarning: Minutes;
+  /** After lamp on, without a reading (20). */
+  readonly readingDue: Minutes;
+  /** After the last sign of life of a lamp (60). */
+  readonly stillOn: Minutes;
+  /** After a check was confirmed and the next lamp stage not begun (10). */
+  readonly stageDue: Minutes;
+  /** Repeats to the owner, counted from the first post (10, 30). */
+  readonly repeats: readonly Minutes[];
+  /** Then once to the foreman (50). */
+  readonly foreman: Minutes;
+  /** A put-off check comes back after (10). */
+  readonly putOff: Minutes;
+  /** An entry dated back further than this asks first (120, rule R9). */
+  readonly backdating: Minutes;
+}
+
+export interface Shop {
+  readonly name: string;
+  /** IANA zone; all times people read are in it. */
+  readonly zone: string;
+  /** By weekday, Monday = 1 … Sunday = 7; null is closed. */
+  readonly hours: Readonly<Record<1 | 2 | 3 | 4 | 5 | 6 | 7, OpeningHours | null>>;
+  /** What the air usually has in working hours; null: never assumed. */
+  readonly air: Celsius | null;
+  /** What the shop falls to after closing; null: unknown, so nothing counts at night (rule R7). */
+  readonly night: Celsius | null;
+  readonly unit: 'C' | 'F';
+  readonly people: readonly Person[];
+  readonly lamps: readonly LampName[];
+  readonly rhythm: Rhythm;
+}
