@@ -3,7 +3,7 @@ import type { Fact, FactRecord } from '../repair/facts.js';
 import type { EntryNo, JobNo, PersonId } from '../repair/ids.js';
 import type { Reminder } from '../repair/reminder.js';
 import type { Answer } from '../reply/answer.js';
-import type { About, Delivery, MessageId, Post } from './message.js';
+import type { About, Delivery, Message, MessageId, Post } from './message.js';
 
 /** Time as a port: the real clock or a practice clock. */
 export interface Clock {
@@ -37,6 +37,9 @@ export interface BookTransaction {
   /** The last entry of this person that is not undone and not an undo itself, with all its facts. */
   lastEntryOf(by: PersonId): { readonly entry: EntryNo; readonly facts: readonly FactRecord[] } | null;
   factsOfEntry(entry: EntryNo): FactRecord[];
+  /** People shop.yaml does not list, by the name they came with. */
+  guests(): { readonly id: PersonId; readonly name: string }[];
+  saveGuest(id: PersonId, name: string): void;
   openJobs(): JobNo[];
   /** A job is open while any of its cures waits for something. */
   setOpen(job: JobNo, open: boolean): void;
@@ -61,10 +64,47 @@ export interface BookStore {
   close(): void;
 }
 
+/** `sending` is between the claim and the outcome; a row found there at start has an unknown outcome. */
+export type DeliveryState = 'waiting' | 'sending' | 'sent' | 'refused';
+
+export interface OutboxRow {
+  readonly delivery: Delivery;
+  readonly state: DeliveryState;
+  readonly attempts: number;
+  readonly notBefore: Instant;
+}
+
+export interface OutboxStore {
+  /** Next row of each lane that may go now: oldest first within a lane, urgent before ordinary; a lane with a row in `sending` hands out nothing else. Lane = laneOf(delivery.target): 'home' for job-thread and home-channel, else the channel id. */
+  nextWaiting(now: Instant): OutboxRow[];
+  /** Rows left in `sending` by a process that died: their outcome is unknown. */
+  unknown(): OutboxRow[];
+  /** waiting -> sending, attempts + 1, one commit. */
+  claim(key: string, at: Instant): void;
+  sent(key: string, at: Instant, receipt: { readonly channel: string; readonly ts: string }): void;
+  refused(key: string, at: Instant, reason: string): void;
+  /** Back to waiting. */
+  retry(key: string, notBefore: Instant, reason: string): void;
+  earliestNotBefore(): Instant | null;
+  /** Thread head of a job in the home channel, once sent. */
+  threadOf(job: JobNo): { readonly channel: string; readonly ts: string } | null;
+  saveThread(job: JobNo, at: Instant, where: { readonly channel: string; readonly ts: string }): void;
+  jobOfThread(channel: string, ts: string): JobNo | null;
+  /** Incoming chat payloads, stored before they are acknowledged and removed when handled; false when already received within 24 h. */
+  receive(id: string, at: Instant, payload: string): boolean;
+  received(): { readonly id: string; readonly payload: string }[];
+  /** Keeps the id for 24 h, drops the payload. */
+  handled(id: string): void;
+  /** Names of the chat platform's profiles. */
+  profileName(chatId: string): string | null;
+  saveProfileName(chatId: string, name: string, at: Instant): void;
+}
+
 /** Which remote chats a post or a reply goes to; the local page reads the posts themselves. */
 export interface Addressing {
   post(post: Post, about: About): readonly Delivery[];
-  record(job: JobNo, answer: Answer, key: string): readonly Delivery[];
+  /** The answer to a message, and the line an entry leaves in its job's thread. */
+  reply(message: Message, answer: Answer, job: JobNo | null, isEntry: boolean, at: Instant): readonly Delivery[];
 }
 
 export type { Fact, FactRecord };

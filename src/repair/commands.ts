@@ -46,6 +46,8 @@ export type EntryCommand =
   | { readonly kind: 'air'; readonly value: TypedTemperature; readonly humidity: number | null; readonly when: When }
   | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; readonly when: When })
   | (Subject & { readonly kind: 'later' })
+  /** Somebody stays with the lamp past closing time. */
+  | (Subject & { readonly kind: 'stay' })
   | (Subject & { readonly kind: 'release'; readonly reason: string })
   | (Subject & { readonly kind: 'scrap'; readonly reason: string })
   | { readonly kind: 'undo'; readonly entry: EntryNo | null };

@@ -23,10 +23,10 @@ export type JobFact =
   | { readonly type: 'lamp-off'; readonly joint: JointNo }
   /** Found off at this moment; off since nobody knows when. */
   | { readonly type: 'lamp-found-off'; readonly joint: JointNo }
-  /** Switched on again after it was off. */
-  | { readonly type: 'lamp-back'; readonly joint: JointNo }
-  /** Somebody looked: it is still on. */
-  | { readonly type: 'lamp-seen-on'; readonly joint: JointNo }
+  /** Somebody saw it on: back after it was off, or still on. Which of the two follows from what stood before. */
+  | { readonly type: 'lamp-on'; readonly joint: JointNo }
+  /** A named person stays with the lamp past closing time; without this, heat stops counting at closing. */
+  | { readonly type: 'attended'; readonly joint: JointNo }
   | { readonly type: 'reading'; readonly joint: JointNo; readonly value: Celsius; readonly typed: TypedTemperature; readonly method: ReadingMethod }
   | { readonly type: 'checked'; readonly cure: CureRef; readonly milestone: MilestoneKind; readonly result: CheckResult; readonly role: 'foreman' | 'other' }
   | { readonly type: 'put-off'; readonly cure: CureRef; readonly kind: ReminderKind }

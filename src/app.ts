@@ -1,0 +1,150 @@
+import { randomUUID } from 'node:crypto';
+import type { SlackChat } from './chat/slack/open-slack.js';
+import { slackAddressing } from './chat/slack/addressing.js';
+import type { ServedPage } from './chat/page/serve-page.js';
+import { Closing } from './closing.js';
+import { Clerk } from './clerk/clerk.js';
+import { NO_ADDRESSING } from './clerk/desk-ports.js';
+import { bellExpressions } from './clock/bell-expressions.js';
+import { ringBells } from './clock/daily-bells.js';
+import { openHouseClock, type HouseClock } from './clock/house-clock.js';
+import type { Config } from './config.js';
+import { describeProblem } from './config/file-problem.js';
+import { readCards } from './config/cards-file.js';
+import { readShop } from './config/shop-file.js';
+import { ClerkError } from './errors.js';
+import { readLine } from './grammar/read-line.js';
+import type { Logger } from './log.js';
+import { instant } from './cure/units.js';
+import type { MaterialCard } from './cure/card.js';
+import { Dispatcher } from './outbox/dispatcher.js';
+import { personId } from './repair/ids.js';
+import type { Shop } from './repair/shop.js';
+import { openBook } from './store/open.js';
+
+/** The running house. Closing it ends everything in order; what is not sent yet stands in the outbox. */
+export interface House {
+  readonly url: string;
+  /** What is worth saying at start: a practice clock, example cards. */
+  readonly notices: readonly string[];
+  /** Whether a rejection nobody handled came out of the chat transport, which then restarts by itself. */
+  onUnhandledRejection(reason: unknown): boolean;
+  close(): Promise<void>;
+}
+
+/**
+ * Opens the house: book, clock, clerk, then the doors. The clock runs before anything that can be slow or can fail.
+ * @throws ClerkError for settings, files or a port that cannot be used.
+ */
+export async function openHouse(config: Config, log: Logger): Promise<House> {
+  const shop = shopOf(config);
+  const cards = cardsOf(config);
+  const opened = new Closing();
+  try {
+    return await openInside(opened, config, log, shop, cards);
+  } catch (error) {
+    await opened.closeAll();
+    throw error;
+  }
+}
+
+async function openInside(opened: Closing, config: Config, log: Logger, shop: Shop, cards: readonly MaterialCard[]): Promise<House> {
+  const book = openBook(config.data);
+  opened.add(() => { book.close(); });
+  const clock = openHouseClock(config.clock, shop.zone, book, (error) => { log.error({ error }, 'A wake-up failed; it is tried again.'); });
+  opened.add(() => { clock.close(); });
+  const clerk = new Clerk({ store: book, clock: clock.clock, shop, cards, addressing: config.slack === null ? NO_ADDRESSING : slackAddressing(shop), log, clockRingsBells: clock.practice !== null });
+  if (clock.practice === null) openBells(opened, clerk, shop, log);
+  clerk.catchUp();
+  const inside = { clerk, shop, clock, log };
+  const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book, cards });
+  const page = await doors(config, { ...inside, slack });
+  opened.add(async () => { await page[Symbol.asyncDispose](); });
+  if (slack !== null) openOutbox(opened, slack, clerk, book, log);
+  return {
+    url: page.url,
+    notices: notices(config, clock, cards),
+    onUnhandledRejection: (reason) => slack?.onUnhandledRejection(reason) ?? false,
+    close: () => opened.closeAll(),
+  };
+}
+
+/** The shop's daily posts; missed ones are caught up with at the next start. */
+function openBells(opened: Closing, clerk: Clerk, shop: Shop, log: Logger): void {
+  const bells = ringBells(bellExpressions(shop), shop.zone, () => { clerk.catchUp(); }, (error) => { log.error({ error }, 'The daily bundle failed; it is tried again with the next wake-up.'); });
+  opened.add(() => { bells[Symbol.dispose](); });
+}
+
+interface Inside {
+  readonly clerk: Clerk;
+  readonly shop: Shop;
+  readonly clock: HouseClock;
+  readonly log: Logger;
+}
+
+async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, clock, cards, log }: Inside & { readonly book: ReturnType<typeof openBook>; readonly cards: readonly MaterialCard[] }): Promise<SlackChat> {
+  // Heavy: loaded when the clock runs already.
+  const { openSlack } = await import('./chat/slack/open-slack.js');
+  const names = cards.map((card) => card.name);
+  const isCommandLine = (line: string): boolean => readLine(line, { now: clock.clock.now(), zone: shop.zone, cards: names, lamps: shop.lamps, openJobs: [] }).ok;
+  const revealed = { ...settings, botToken: settings.botToken.reveal(), appToken: settings.appToken?.reveal() ?? null, signingSecret: settings.signingSecret?.reveal() ?? null };
+  return openSlack(revealed, { desk: clerk, outbox: book, shop, now: () => clock.clock.now(), isCommandLine, log });
+}
+
+function openOutbox(opened: Closing, slack: SlackChat, clerk: Clerk, store: ReturnType<typeof openBook>, log: Logger): void {
+  const dispatcher = new Dispatcher({ store, sender: slack.sender, realNow: () => instant(Date.now()), log });
+  opened.add(() => dispatcher.close());
+  opened.add(clerk.onChange(() => { dispatcher.kick(); }));
+  opened.add(() => slack.close());
+  slack.start();
+  dispatcher.kick();
+}
+
+async function doors(config: Config, { clerk, shop, clock, slack, log }: Inside & { readonly slack: SlackChat | null }): Promise<ServedPage> {
+  const { host, port } = config;
+  const ports = {
+    desk: clerk,
+    shop,
+    clock: { now: () => clock.clock.now(), practice: clock.practice },
+    health: () => ({ ok: true, clock: clock.practice === null ? 'real' : 'practice', chat: slack?.status() ?? null }),
+    newId: () => randomUUID(),
+    speaker: (from: string) => speaker(shop, from),
+    report: (error: unknown) => { log.error({ error }, 'A request to the local page failed.'); },
+  };
+  const { servePage } = await import('./chat/page/serve-page.js');
+  try {
+    return await servePage(ports, { host, port, chatEvents: slack?.requestListener ?? null });
+  } catch (error) {
+    throw listenTrouble(error, host, port);
+  }
+}
+
+function speaker(shop: Shop, from: string): { id: ReturnType<typeof personId>; name: string } {
+  const id = personId(from.trim());
+  return { id, name: shop.people.find((person) => person.id === id)?.name ?? from.trim() };
+}
+
+function listenTrouble(error: unknown, host: string, port: number): ClerkError {
+  const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
+  return taken ? new ClerkError({ code: 'port-taken', host, port }, error) : new ClerkError({ code: 'page-failed', host, port, reason: error instanceof Error ? error.message : String(error) }, error);
+}
+
+function shopOf(config: Config): Shop {
+  const read = readShop(config.shop.path);
+  if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems.map(describeProblem) });
+  return read.shop;
+}
+
+function cardsOf(config: Config): readonly MaterialCard[] {
+  const read = readCards(config.cards.path);
+  if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems.map(describeProblem) });
+  return read.cards;
+}
+
+function notices(config: Config, clock: HouseClock, cards: readonly MaterialCard[]): string[] {
+  return [
+    ...(clock.practice === null ? [] : [`PRACTICE CLOCK at ${clock.shopTime()}: nothing here is about real cars.`]),
+    ...(config.shop.example ? ['Example shop: set CURECLERK_SHOP to your own shop.yaml.'] : []),
+    ...(cards.some((card) => card.example) ? ['Example material cards, invented figures: set CURECLERK_CARDS to your own.'] : []),
+  ];
+}

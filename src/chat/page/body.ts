@@ -1,0 +1,49 @@
+import type { Context } from 'hono';
+import { z } from 'zod';
+import { Problem } from './problem.js';
+
+const LONGEST_TEXT = 300;
+const FROM_RULE = 'from must be 1 to 40 letters, digits, spaces, dots, underscores or hyphens';
+
+const from = z
+  .string({ error: FROM_RULE })
+  .trim()
+  .normalize()
+  .regex(/^[\p{L}\p{M}\p{N} ._-]{1,40}$/u, { error: FROM_RULE });
+
+const line = (field: string): z.ZodType<string> => {
+  const rule = { error: `${field} must be 1 to ${LONGEST_TEXT} characters` };
+  return z.string(rule).trim().min(1, rule).max(LONGEST_TEXT, rule);
+};
+
+const REPLY_RULE = { error: 'reply must be the id of the reply whose button was pressed' };
+
+export const MessageBody = z.strictObject({ from, text: line('text') });
+export const PressBody = z.strictObject({ from, reply: z.string(REPLY_RULE).trim().min(1, REPLY_RULE).max(LONGEST_TEXT, REPLY_RULE), button: line('button') });
+export const ClockBody = z.strictObject({ advance: z.string({ error: 'advance must be an ISO 8601 duration such as PT45M' }) });
+
+/** Reads a JSON body once. Throws a Problem that names the field. */
+export async function readBody<T>(c: Context, schema: z.ZodType<T>): Promise<T> {
+  const kind = c.req.header('content-type') ?? '';
+  if (!/^application\/json\s*(;|$)/i.test(kind.trim())) throw new Problem(415, 'Send the body as application/json.', 'Content-Type');
+  const result = schema.safeParse(parseJson(await c.req.text()));
+  if (result.success) return result.data;
+  throw bodyProblem(result.error.issues);
+}
+
+function parseJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new Problem(400, `The body is not JSON: ${error instanceof Error ? error.message : String(error)}`, 'body');
+  }
+}
+
+/** An unknown field is named first: it is most likely the misspelt one that is missing as well. */
+function bodyProblem(issues: readonly z.core.$ZodIssue[]): Problem {
+  const unknown = issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? issue.keys : []));
+  const rules = issues.filter((issue) => issue.code !== 'unrecognized_keys').map((issue) => (issue.path.length === 0 ? 'the body must be a JSON object' : issue.message));
+  const named = unknown.length === 0 ? [] : [`unknown ${unknown.length === 1 ? 'field' : 'fields'} ${unknown.join(', ')}`];
+  const field = issues[0]?.path[0]?.toString() ?? 'body';
+  return new Problem(400, `${[...named, ...rules].join('; ')}.`, field);
+}

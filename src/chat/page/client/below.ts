@@ -1,0 +1,41 @@
+import { part } from './element.js';
+
+const NEAR_PIXELS = 160;
+
+/** Keeps the foot of the sheet in view for those who read there, and tells the others what came in below. */
+export class Below {
+  readonly #tab = part('below', HTMLButtonElement);
+  #first: HTMLElement | null = null;
+  #count = 0;
+
+  constructor() {
+    this.#tab.addEventListener('click', () => {
+      this.#first?.scrollIntoView({ block: 'start' });
+      this.#clear();
+    });
+    addEventListener('scroll', () => { if (atFoot()) this.#clear(); }, { passive: true });
+  }
+
+  /** Adds an entry by `add` and follows it when the foot was in view. */
+  add(add: () => HTMLElement, forMe: boolean): void {
+    const following = atFoot();
+    const entry = add();
+    if (following) {
+      entry.scrollIntoView({ block: 'end' });
+      return;
+    }
+    this.#first ??= entry;
+    this.#count += 1;
+    if (forMe) this.#first = entry;
+    this.#tab.textContent = forMe ? '↓ for you' : `↓ ${this.#count} new below`;
+    this.#tab.hidden = false;
+  }
+
+  #clear(): void {
+    this.#first = null;
+    this.#count = 0;
+    this.#tab.hidden = true;
+  }
+}
+
+const atFoot = (): boolean => innerHeight + scrollY >= document.documentElement.scrollHeight - NEAR_PIXELS;

@@ -1,0 +1,29 @@
+import { part } from './element.js';
+import type { DeskSheet } from './read.js';
+
+const put = (id: string, words: string): void => {
+  const place = part(id, HTMLElement);
+  if (place.textContent !== words) place.textContent = words;
+};
+
+/** The clip of the board: shop, time, and how many cars wait. */
+export const showTime = (time: string, day: string, practice: boolean): void => {
+  put('now', time);
+  put('day', practice ? `practice · ${day}` : day);
+};
+
+export function showHead(desk: DeskSheet, tally: string, due: number): void {
+  put('shop', desk.shop);
+  put('tally', tally);
+  document.title = `${due > 0 ? `(${due}) ` : ''}${desk.shop}`;
+  part('practice', HTMLElement).hidden = desk.practice === null;
+  part('practice-tabs', HTMLElement).hidden = desk.practice !== 'standing';
+  put('practice-words', desk.practice === 'standing' ? 'It stands still until you move it. Nothing here is real.' : 'It runs by itself. Nothing here is real.');
+}
+
+/** An empty book shows what could be written; a quiet day shows that nothing waits. */
+export function showEmptiness(desk: DeskSheet): void {
+  const empty = desk.board.length === 0;
+  part('examples', HTMLElement).hidden = !(empty && desk.lastPost === 0);
+  part('nothing', HTMLElement).hidden = !empty;
+}

@@ -1,0 +1,132 @@
+/** What the server sends, read field by field; a wrong shape throws and names the field. Moments are milliseconds since 1970 UTC. */
+
+export interface ReplyNote {
+  readonly id: string;
+  readonly text: string;
+  readonly buttons: readonly { readonly id: string; readonly label: string }[];
+}
+
+export interface PostNote {
+  readonly seq: number;
+  readonly at: number;
+  readonly to: string;
+  readonly kind: string;
+  readonly reply: ReplyNote;
+}
+
+export interface CarRow {
+  readonly job: string;
+  readonly joint: string;
+  readonly card: string;
+  readonly waitsFor: string;
+  readonly state: string;
+  readonly dueAt: number | null;
+  readonly owner: string;
+  readonly heat: string;
+  readonly share: number | null;
+}
+
+export interface DeskSheet {
+  readonly shop: string;
+  readonly zone: string;
+  readonly people: readonly { readonly id: string; readonly name: string }[];
+  readonly practice: 'standing' | 'running' | null;
+  readonly now: number;
+  readonly lastPost: number;
+  readonly board: readonly CarRow[];
+}
+
+export interface MilestoneRow {
+  readonly kind: string;
+  readonly dueAt: number | null;
+  readonly state: string;
+  readonly share: number;
+}
+
+export interface CureRows {
+  readonly joint: string;
+  readonly card: string;
+  readonly milestones: readonly MilestoneRow[];
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+export const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
+
+function fields(value: unknown): Fields {
+  if (!isFields(value)) throw new Error('The server sent something else than an object');
+  return value;
+}
+
+function text(from: Fields, name: string): string {
+  const value = from[name];
+  if (typeof value !== 'string') throw new Error(`The server sent no text in ${name}`);
+  return value;
+}
+
+function number(from: Fields, name: string): number {
+  const value = from[name];
+  if (typeof value !== 'number') throw new Error(`The server sent no number in ${name}`);
+  return value;
+}
+
+function list<T>(from: Fields, name: string, read: (one: Fields) => T): T[] {
+  const value = from[name];
+  if (!Array.isArray(value)) throw new Error(`The server sent no list in ${name}`);
+  return value.map((one: unknown) => read(fields(one)));
+}
+
+function moment(from: Fields, name: string): number {
+  const value = Date.parse(text(from, name));
+  if (Number.isNaN(value)) throw new Error(`The server sent no moment in ${name}`);
+  return value;
+}
+
+const orNull = <T>(from: Fields, name: string, read: (from: Fields, name: string) => T): T | null => (from[name] === null ? null : read(from, name));
+
+export function readReply(value: unknown): ReplyNote {
+  const from = fields(value);
+  return { id: text(from, 'id'), text: text(from, 'text'), buttons: list(from, 'buttons', (one) => ({ id: text(one, 'id'), label: text(one, 'label') })) };
+}
+
+export const readReplyBody = (value: unknown): ReplyNote => readReply(fields(value)['reply']);
+
+export function readPost(value: unknown): PostNote {
+  const from = fields(value);
+  return { seq: number(from, 'seq'), at: moment(from, 'at'), to: text(from, 'to'), kind: text(fields(from['about']), 'kind'), reply: readReply(from['reply']) };
+}
+
+export const readPosts = (value: unknown): PostNote[] => list(fields(value), 'posts', readPost);
+
+const readCar = (from: Fields): CarRow => ({
+  job: text(from, 'job'),
+  joint: text(from, 'joint'),
+  card: text(from, 'card'),
+  waitsFor: text(from, 'waitsFor'),
+  state: text(from, 'state'),
+  dueAt: orNull(from, 'dueAt', moment),
+  owner: text(from, 'owner'),
+  heat: text(from, 'heat'),
+  share: orNull(from, 'share', number),
+});
+
+export function readDesk(value: unknown): DeskSheet {
+  const from = fields(value);
+  const practice = from['practice'];
+  return {
+    shop: text(from, 'shop'),
+    zone: text(from, 'zone'),
+    people: list(from, 'people', (one) => ({ id: text(one, 'id'), name: text(one, 'name') })),
+    practice: practice === 'standing' || practice === 'running' ? practice : null,
+    now: moment(from, 'now'),
+    lastPost: number(from, 'lastPost'),
+    board: list(from, 'board', readCar),
+  };
+}
+
+export const readJob = (value: unknown): CureRows[] =>
+  list(fields(value), 'cures', (cure) => ({
+    joint: text(cure, 'joint'),
+    card: text(cure, 'card'),
+    milestones: list(cure, 'milestones', (one) => ({ kind: text(one, 'kind'), dueAt: orNull(one, 'dueAt', moment), state: text(one, 'state'), share: number(one, 'share') })),
+  }));

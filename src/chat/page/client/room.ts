@@ -1,0 +1,162 @@
+import { ask } from './ask.js';
+import { Below } from './below.js';
+import { Board } from './board.js';
+import { coalesce } from './coalesce.js';
+import { part, tab } from './element.js';
+import { showEmptiness, showHead, showTime } from './head.js';
+import { Log, type Press } from './log.js';
+import { newKey } from './new-key.js';
+import { Outage } from './outage.js';
+import { readDesk, readPosts, readReplyBody, type DeskSheet, type PostNote, type ReplyNote } from './read.js';
+import { SaidBefore } from './said-before.js';
+import { SayForm } from './say-form.js';
+import { ShopClock } from './shop-clock.js';
+import { Stream } from './stream.js';
+import { Writer } from './writer.js';
+
+const EARLIER_POSTS = 40;
+const LOOK_AGAIN_MILLISECONDS = 3_000;
+const EXAMPLES = ['cure 501 P1 lamp 30', 'paste 502 P1', 'who waits'] as const;
+const STEPS = [['+10 min', 'PT10M'], ['+1 h', 'PT1H']] as const;
+
+/** The whole page: what its parts tell each other. */
+export class Room {
+  /** Looks at the desk again. */
+  readonly look = coalesce(() => this.#look());
+  readonly #clock = new ShopClock();
+  readonly #writer = new Writer(() => { this.#log.addressedTo(this.#writer.id); });
+  readonly #outage = new Outage();
+  readonly #below = new Below();
+  readonly #before = new SaidBefore();
+  readonly #log = new Log(this.#clock, (press) => void this.#press(press));
+  readonly #form = new SayForm(this.#writer, {
+    said: (message, reply) => { this.#said(message.from, message.text, reply); },
+    unreachable: () => { this.cutOff(); },
+    time: () => this.#clock.time(this.#clock.now()),
+  });
+  readonly #board = new Board(this.#clock, (line) => { this.#form.fill(line); });
+  /** Ids of presses whose outcome is unknown: pressed again, they are the same message. */
+  readonly #pressKeys = new Map<string, string>();
+  #stream: Stream | null = null;
+  #timeShown = '';
+  #retry: number | undefined;
+
+  constructor() {
+    part('example-lines', HTMLElement).append(...EXAMPLES.map((line) => tab(line, () => { this.#form.fill(line); })));
+    part('practice-tabs', HTMLElement).append(...STEPS.map(([label, step]) => tab(label, () => void this.#advance(step))));
+  }
+
+  /** Every second; what is shown changes with the minute. */
+  tick(): void {
+    const now = this.#clock.now();
+    const time = this.#clock.time(now);
+    if (time === this.#timeShown) return;
+    this.#timeShown = time;
+    showTime(time, this.#clock.day(now), this.#clock.practice);
+    this.#board.draw();
+  }
+
+  /** There is no connection; it is tried again until there is one. */
+  cutOff(): void {
+    this.#outage.lost(this.#clock.time(this.#clock.now()));
+    clearTimeout(this.#retry);
+    this.#retry = setTimeout(this.look, LOOK_AGAIN_MILLISECONDS);
+  }
+
+  async #look(): Promise<void> {
+    const desk = await ask('/api/desk', readDesk);
+    if (desk.kind !== 'done') {
+      this.cutOff();
+      return;
+    }
+    this.#show(desk.value);
+    if (this.#stream === null) await this.#begin(desk.value.lastPost);
+    else this.#check(this.#stream, desk.value.lastPost);
+  }
+
+  #show(desk: DeskSheet): void {
+    this.#clock.hear(desk);
+    this.#writer.people(desk.people);
+    this.#board.show(desk.board);
+    showHead(desk, this.#board.tally, this.#board.count('due'));
+    showEmptiness(desk);
+    this.#timeShown = '';
+    this.tick();
+  }
+
+  /** Draws what was said and posted before, then follows the posts. */
+  async #begin(lastPost: number): Promise<void> {
+    const earlier = await ask(`/api/feed?after=${Math.max(0, lastPost - EARLIER_POSTS)}`, readPosts);
+    if (earlier.kind !== 'done') {
+      this.cutOff();
+      return;
+    }
+    const entries = [
+      ...earlier.value.map((post) => ({ at: post.at, draw: () => this.#posted(post) })),
+      ...this.#before.entries.map((entry) => ({ at: entry.at, draw: () => this.#log.said(entry) })),
+    ];
+    for (const entry of entries.sort((one, other) => one.at - other.at)) entry.draw();
+    this.#log.announce();
+    this.#stream = new Stream(earlier.value.at(-1)?.seq ?? lastPost, {
+      post: (post) => { this.#below.add(() => this.#posted(post), this.#forMe(post)); },
+      changed: this.look,
+      opened: () => { this.#outage.over(); this.look(); },
+      lost: () => { this.#outage.lost(this.#clock.time(this.#clock.now())); },
+    });
+    this.#stream.open();
+  }
+
+  /** The desk was reached: is the stream, and does it tell the same story? */
+  #check(stream: Stream, lastPost: number): void {
+    if (lastPost < stream.last) {
+      // Another book lies on the desk; nothing on this sheet belongs to it.
+      this.#before.forget();
+      location.reload();
+    } else if (lastPost > stream.last || !stream.isOpen) stream.open();
+    else this.#outage.over();
+  }
+
+  #forMe(post: PostNote): boolean {
+    return post.to === this.#writer.id;
+  }
+
+  #posted(post: PostNote): HTMLElement {
+    return this.#log.post(post, post.to === 'channel' ? 'everyone' : this.#writer.nameOf(post.to), this.#writer.id);
+  }
+
+  #said(who: string, line: string, reply: ReplyNote): void {
+    const entry = { at: this.#clock.now(), who, line, reply };
+    this.#before.add(entry);
+    this.#log.said(entry).scrollIntoView({ block: 'end' });
+    this.look();
+  }
+
+  async #press({ reply, button, taken }: Press): Promise<void> {
+    const from = this.#writer.name;
+    if (from === null) {
+      this.#form.askForName();
+      return;
+    }
+    const which = JSON.stringify([from, reply, button]);
+    const key = this.#pressKeys.get(which) ?? newKey();
+    this.#pressKeys.set(which, key);
+    const outcome = await ask('/api/press', readReplyBody, { body: { from, reply, button }, key });
+    if (outcome.kind === 'unreachable') {
+      this.#form.tell(`“${button}” was not pressed: no connection. Press again: it counts only once.`);
+      this.cutOff();
+      return;
+    }
+    this.#pressKeys.delete(which);
+    this.#form.tell(outcome.kind === 'refused' ? outcome.detail : '');
+    if (outcome.kind === 'refused') return;
+    taken();
+    this.#said(from, button, outcome.value);
+  }
+
+  async #advance(step: string): Promise<void> {
+    const outcome = await ask('/api/clock', () => null, { body: { advance: step }, key: null });
+    if (outcome.kind === 'refused') this.#form.tell(outcome.detail);
+    if (outcome.kind === 'unreachable') this.cutOff();
+    this.look();
+  }
+}

@@ -1,0 +1,139 @@
+import { z } from 'zod';
+
+const id = z.string().min(1);
+
+const commandBody = z.object({
+  command: id,
+  text: z.string().default(''),
+  user_id: id,
+  user_name: z.string().optional(),
+  channel_id: id,
+  trigger_id: id,
+});
+
+const actionBody = z.object({
+  type: z.literal('block_actions'),
+  user: z.object({ id, name: z.string().optional(), username: z.string().optional() }),
+  channel: z.object({ id }),
+  container: z.object({ message_ts: id, thread_ts: id.optional(), is_ephemeral: z.boolean().default(false) }),
+  message: z.object({ thread_ts: id.optional() }).optional(),
+  actions: z.array(z.object({ action_ts: id, value: z.string().optional() })).min(1),
+});
+
+const eventBody = z.object({
+  type: z.literal('event_callback'),
+  event_id: id,
+  authorizations: z.array(z.object({ user_id: id.nullish() })).optional(),
+  event: z.object({
+    type: id,
+    channel_type: z.string().optional(),
+    subtype: z.string().optional(),
+    bot_id: z.string().nullish(),
+    user: id.optional(),
+    text: z.string().optional(),
+    channel: z.unknown().optional(),
+    ts: id.optional(),
+    thread_ts: id.optional(),
+  }),
+});
+
+const said = z.object({ user: id, text: z.string(), channel: id, ts: id, thread_ts: id.optional() });
+
+/** A mention or a direct message, as it is kept until it has been handled. */
+export const heardSchema = z.object({
+  id,
+  how: z.enum(['mention', 'direct']),
+  user: id,
+  text: z.string(),
+  channel: id,
+  ts: id,
+  thread: id.nullable(),
+  /** The bot as the platform names it in the event, if it does. */
+  bot: id.nullable(),
+});
+export type Heard = z.infer<typeof heardSchema>;
+
+export interface Typed {
+  readonly triggerId: string;
+  readonly user: string;
+  readonly userName: string | null;
+  readonly channel: string;
+  readonly text: string;
+}
+
+export interface Pressed {
+  readonly user: string;
+  readonly userName: string | null;
+  readonly channel: string;
+  readonly messageTs: string;
+  readonly thread: string | null;
+  readonly ephemeral: boolean;
+  readonly actionTs: string;
+  readonly line: string;
+}
+
+export type Incoming =
+  | { readonly kind: 'typed'; readonly typed: Typed }
+  | { readonly kind: 'pressed'; readonly pressed: Pressed }
+  | { readonly kind: 'heard'; readonly heard: Heard }
+  /** Well-formed, but nothing the clerk listens to: own echoes, edits, other event types. */
+  | { readonly kind: 'not-for-us'; readonly what: string }
+  | { readonly kind: 'malformed'; readonly problem: string };
+
+/** Sorts one verified payload of the platform; never throws. */
+export function readIncoming(body: Readonly<Record<string, unknown>>): Incoming {
+  if ('command' in body) return readCommand(body);
+  if (body['type'] === 'block_actions') return readAction(body);
+  if (body['type'] === 'event_callback') return readEvent(body);
+  return typeof body['type'] === 'string' ? { kind: 'not-for-us', what: body['type'] } : malformed('neither a command nor a typed payload');
+}
+
+function malformed(problem: string): Incoming {
+  return { kind: 'malformed', problem };
+}
+
+function readCommand(body: unknown): Incoming {
+  const read = commandBody.safeParse(body);
+  if (!read.success) return malformed(z.prettifyError(read.error));
+  const { trigger_id, user_id, user_name, channel_id, text } = read.data;
+  return { kind: 'typed', typed: { triggerId: trigger_id, user: user_id, userName: user_name ?? null, channel: channel_id, text } };
+}
+
+function readAction(body: unknown): Incoming {
+  const read = actionBody.safeParse(body);
+  if (!read.success) return malformed(z.prettifyError(read.error));
+  const { user, channel, container, message, actions } = read.data;
+  const [action] = actions;
+  if (action?.value === undefined) return malformed('a button without a value');
+  return {
+    kind: 'pressed',
+    pressed: {
+      user: user.id,
+      userName: user.name ?? user.username ?? null,
+      channel: channel.id,
+      messageTs: container.message_ts,
+      thread: message?.thread_ts ?? container.thread_ts ?? null,
+      ephemeral: container.is_ephemeral,
+      actionTs: action.action_ts,
+      line: action.value,
+    },
+  };
+}
+
+function readEvent(body: unknown): Incoming {
+  const read = eventBody.safeParse(body);
+  if (!read.success) return malformed(z.prettifyError(read.error));
+  const { event, event_id, authorizations } = read.data;
+  const how = howHeard(event.type, event.channel_type);
+  // The bot's own edits come back without a user; everything with a subtype or a bot id is an echo or an edit.
+  if (how === null || event.subtype !== undefined || typeof event.bot_id === 'string') return { kind: 'not-for-us', what: `${event.type} ${event.subtype ?? ''}`.trim() };
+  const words = said.safeParse(event);
+  if (!words.success) return malformed(z.prettifyError(words.error));
+  const { thread_ts, ...rest } = words.data;
+  return { kind: 'heard', heard: { id: event_id, how, ...rest, thread: thread_ts ?? null, bot: authorizations?.[0]?.user_id ?? null } };
+}
+
+function howHeard(type: string, channelType: string | undefined): Heard['how'] | null {
+  if (type === 'app_mention') return 'mention';
+  return type === 'message' && channelType === 'im' ? 'direct' : null;
+}

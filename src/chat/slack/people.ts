@@ -1,0 +1,64 @@
+import type { Speaker } from '../../clerk/message.js';
+import type { OutboxStore } from '../../clerk/ports.js';
+import type { Instant } from '../../cure/units.js';
+import { personId } from '../../repair/ids.js';
+import type { Shop } from '../../repair/shop.js';
+import type { Log } from '../../outbox/log.js';
+
+export interface PeoplePorts {
+  readonly shop: Shop;
+  readonly outbox: OutboxStore;
+  readonly realNow: () => Instant;
+  /** The name in the platform's profile of a chat id, or null; throws when the platform does not answer in time. */
+  readonly askName: (chatId: string) => Promise<string | null>;
+  readonly log: Log;
+}
+
+/** Who is speaking: the person as shop.yaml knows them, else by the name of the platform's profile, else by the chat id. */
+export class People {
+  readonly #ports: PeoplePorts;
+
+  constructor(ports: PeoplePorts) {
+    this.#ports = ports;
+  }
+
+  /** For payloads that carry a name; it is kept for those that do not. */
+  named(chatId: string, name: string | null): Speaker {
+    const listed = this.#listed(chatId);
+    if (listed !== null) return listed;
+    const known = name === null || name.trim() === '' ? this.#ports.outbox.profileName(chatId) : this.#keep(chatId, name);
+    return { id: personId(chatId), name: known ?? chatId };
+  }
+
+  /** For payloads without a name; asks the platform once for people it has never heard of. */
+  async asked(chatId: string): Promise<Speaker> {
+    const known = this.#listed(chatId) ?? this.#byProfile(chatId);
+    if (known !== null) return known;
+    try {
+      return this.named(chatId, await this.#ports.askName(chatId));
+    } catch (error) {
+      this.#ports.log.warn({ error, chatId }, 'The platform did not say who this is; the chat id stands for the name.');
+      return this.named(chatId, null);
+    }
+  }
+
+  /** What a mention of this chat id means in a typed line. */
+  wordFor(chatId: string): string {
+    return this.#listed(chatId)?.id ?? chatId;
+  }
+
+  #listed(chatId: string): Speaker | null {
+    const person = this.#ports.shop.people.find((one) => one.chatId === chatId);
+    return person === undefined ? null : { id: person.id, name: person.name };
+  }
+
+  #byProfile(chatId: string): Speaker | null {
+    const name = this.#ports.outbox.profileName(chatId);
+    return name === null ? null : { id: personId(chatId), name };
+  }
+
+  #keep(chatId: string, name: string): string {
+    if (this.#ports.outbox.profileName(chatId) !== name) this.#ports.outbox.saveProfileName(chatId, name, this.#ports.realNow());
+    return name;
+  }
+}

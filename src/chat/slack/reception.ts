@@ -1,0 +1,65 @@
+import type { ReceiverEvent } from '@slack/bolt';
+import type { Message } from '../../clerk/message.js';
+import type { Log } from '../../outbox/log.js';
+import { readIncoming } from './incoming.js';
+import type { Pressed, Typed } from './incoming.js';
+import type { Inbox } from './inbox.js';
+
+export interface ReceptionPorts {
+  readonly inbox: Inbox;
+  readonly say: (message: Message) => void;
+  readonly fromTyped: (typed: Typed) => Message;
+  readonly fromPressed: (pressed: Pressed) => Message;
+  /** Tells somebody, seen by them alone, that their press changed nothing; never rejects. */
+  readonly tellAlone: (pressed: Pressed, text: string) => Promise<void>;
+  readonly log: Log;
+}
+
+const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please type it again.';
+
+/**
+ * Takes one verified payload: into the database, then the acknowledgement, then the work. Commands and presses are
+ * one synchronous transaction at the desk; events are kept and worked off after the acknowledgement.
+ */
+export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Promise<void> {
+  const { inbox, log } = ports;
+
+  const attempt = (build: () => Message): boolean => {
+    try {
+      ports.say(build());
+      return true;
+    } catch (error) {
+      log.error({ error }, 'A command could not be handled; nothing was written down.');
+      return false;
+    }
+  };
+
+  return async ({ body, ack }) => {
+    const incoming = readIncoming(body);
+    switch (incoming.kind) {
+      case 'typed':
+        if (attempt(() => ports.fromTyped(incoming.typed))) await ack();
+        else await ack({ response_type: 'ephemeral', text: NOT_WRITTEN });
+        return;
+      case 'pressed': {
+        const done = attempt(() => ports.fromPressed(incoming.pressed));
+        await ack();
+        if (!done) await ports.tellAlone(incoming.pressed, NOT_WRITTEN);
+        return;
+      }
+      case 'heard': {
+        const isNew = inbox.keep(incoming.heard);
+        await ack();
+        if (isNew) await inbox.workOff();
+        return;
+      }
+      case 'not-for-us':
+        await ack();
+        return;
+      case 'malformed':
+        await ack();
+        log.warn({ problem: incoming.problem }, 'The chat platform sent something unreadable; it was left alone.');
+        return;
+    }
+  };
+}

@@ -1,0 +1,128 @@
+import { helpLines } from '../grammar/command-table.js';
+import { readLine } from '../grammar/read-line.js';
+import type { Instant } from '../cure/units.js';
+import { outlooksOf, runningOutlooks } from '../repair/book.js';
+import type { Command, EntryCommand, QuestionCommand } from '../repair/commands.js';
+import { decide } from '../repair/decide.js';
+import type { Decision, Situation } from '../repair/decision.js';
+import { sameCure } from '../repair/job.js';
+import type { EntryNo, JobNo } from '../repair/ids.js';
+import type { Outlook } from '../repair/outlook.js';
+import type { Shop } from '../repair/shop.js';
+import { cureFor } from '../repair/subject.js';
+import { waitingList } from '../repair/waiting.js';
+import type { Answer } from '../reply/answer.js';
+import { composeEntry } from '../reply/compose/entry.js';
+import { composeWaiting } from '../reply/compose/lists.js';
+import { composeHelp, composeWhen } from '../reply/compose/questions.js';
+import { composeMisread, composeRefusal } from '../reply/compose/refusal.js';
+import { composeAir, composeUndone } from '../reply/compose/shop.js';
+import { composeWhy } from '../reply/compose/why.js';
+import type { DeskState } from './desk-ports.js';
+import { bookIn } from './loaded-book.js';
+import type { Message } from './message.js';
+import type { BookTransaction } from './ports.js';
+import { situationOf } from './situation.js';
+import { writeFacts } from './write-facts.js';
+
+/** What came of one message. */
+export interface Handled {
+  readonly answer: Answer;
+  /** Something was stored. */
+  readonly entered: boolean;
+  readonly job: JobNo | null;
+}
+
+/** One message in one transaction: seen before, understood, decided, stored with everything that follows from it, answered. */
+export function handleMessage(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
+  const seen = tx.seen(message.id);
+  if (seen !== null) return { answer: seen.answer, entered: false, job: null };
+  const known = withGuests(tx, desk, message);
+  const handled = answered(tx, known, message, now);
+  if (handled.entered) tx.markSeen(message.id, now, { replyId: message.id, answer: handled.answer });
+  tx.queue(desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now));
+  return handled;
+}
+
+function answered(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
+  const { shop, cards } = desk;
+  const read = readLine(message.text, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, openJobs: tx.openJobs() });
+  if (!read.ok) return { answer: composeMisread(read.misread), entered: false, job: null };
+  const situation = situationOf(tx, desk, message, now);
+  return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
+}
+
+const isQuestion = (command: Command): command is QuestionCommand => command.kind === 'who-waits' || command.kind === 'when' || command.kind === 'why' || command.kind === 'help';
+
+function asked(command: QuestionCommand, situation: Situation): Handled {
+  const { shop, now, book } = situation;
+  const setting = { shop, now };
+  const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, job });
+  if (command.kind === 'help') return reply(composeHelp(helpLines()));
+  if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
+  const found = cureFor(command, situation);
+  if (!found.ok) return reply(composeRefusal(found.refusal, setting));
+  const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
+  return reply(answer, found.outlook.cure.job);
+}
+
+function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
+  const { shop, now, by } = situation;
+  const decision = decide(command, situation);
+  if (!decision.ok) return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, job: null };
+  const before = runningOutlooks(situation.book, shop, touched(command, decision, situation));
+  const entry = decision.facts.length === 0 ? null : writeFacts(tx, desk, decision.facts, by, now);
+  const answer = composed(tx, desk, { command, decision, situation, before, entry });
+  return { answer, entered: entry !== null, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
+}
+
+const touched = (command: EntryCommand, decision: Extract<Decision, { ok: true }>, { book }: Situation): readonly JobNo[] =>
+  command.kind === 'air' ? book.openJobs() : decision.about === null ? [] : [decision.about.job];
+
+interface Stored {
+  readonly command: EntryCommand;
+  readonly decision: Extract<Decision, { ok: true }>;
+  readonly situation: Situation;
+  readonly before: readonly Outlook[];
+  readonly entry: EntryNo | null;
+}
+
+function composed(tx: BookTransaction, desk: DeskState, { command, decision, situation, before, entry }: Stored): Answer {
+  const { shop, now, by } = situation;
+  const book = bookIn(tx, desk.shelf);
+  const setting = { shop, now };
+  const { about, notes, facts } = decision;
+  if (about !== null) {
+    const after = outlooksIn(about.job, shop, book).find((outlook) => sameCure(outlook.cure.ref, about.cure));
+    const was = before.find((outlook) => sameCure(outlook.cure.ref, about.cure)) ?? null;
+    if (after !== undefined) return composeEntry({ command, by, before: was, after, notes, entry }, setting);
+  }
+  const [first] = facts;
+  if (first?.fact.type === 'air' && entry !== null) {
+    const after = runningOutlooks(book, shop, book.openJobs());
+    const changed = before.flatMap((one) => after.filter((other) => other.cure.job === one.cure.job && sameCure(other.cure.ref, one.cure.ref)).map((other) => ({ before: one, after: other })));
+    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed }, setting);
+  }
+  const undone = notes.flatMap((note) => (note.note === 'undone' && note.what !== null ? [note.what] : []))[0];
+  const job = first?.job ?? null;
+  return composeUndone(undone ?? 'undone', job === null ? null : (outlooksIn(job, shop, book).at(-1) ?? null), setting);
+}
+
+function outlooksIn(no: JobNo, shop: Shop, book: ReturnType<typeof bookIn>): Outlook[] {
+  const job = book.job(no);
+  return job === null ? [] : outlooksOf(job, shop, book.air);
+}
+
+/** People shop.yaml does not list are known by the name they came with. */
+function withGuests(tx: BookTransaction, desk: DeskState, { from }: Message): DeskState {
+  const guests = tx.guests();
+  const listed = desk.shop.people.some((person) => person.id === from.id);
+  if (!listed && guests.find((guest) => guest.id === from.id)?.name !== from.name) tx.saveGuest(from.id, from.name);
+  return { ...desk, shop: shopWithGuests(desk.shop, listed ? guests : [...guests.filter((guest) => guest.id !== from.id), from]) };
+}
+
+export function shopWithGuests(shop: Shop, guests: readonly { readonly id: Shop['people'][number]['id']; readonly name: string }[]): Shop {
+  const known = new Set(shop.people.map((person) => person.id));
+  const others = guests.filter((guest) => !known.has(guest.id)).map(({ id, name }) => ({ id, name, role: 'technician' as const, chatId: null }));
+  return { ...shop, people: [...shop.people, ...others] };
+}

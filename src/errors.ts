@@ -1,0 +1,47 @@
+/** Everything that can stop the program or one of its doors, with what is needed to say so. */
+export type Trouble =
+  /** Settings or settings files that cannot be used; one line each. */
+  | { readonly code: 'settings-refused'; readonly problems: readonly string[] }
+  /** The book cannot be opened or written; `reason` is the store's own sentence. */
+  | { readonly code: 'book-unusable'; readonly reason: string }
+  /** A practice clock that would run behind what the book already knows. */
+  | { readonly code: 'clock-behind'; readonly clock: string; readonly book: string }
+  | { readonly code: 'port-taken'; readonly host: string; readonly port: number }
+  | { readonly code: 'page-failed'; readonly host: string; readonly port: number; readonly reason: string }
+  | { readonly code: 'chat-refused'; readonly reason: string }
+  | { readonly code: 'chat-unreachable'; readonly reason: string };
+
+export type TroubleCode = Trouble['code'];
+
+/** The one error class; `trouble` holds the parts, `message` the words for the person at the screen. */
+export class ClerkError extends Error {
+  override readonly name = 'ClerkError';
+  readonly code: TroubleCode;
+  readonly trouble: Trouble;
+
+  constructor(trouble: Trouble, cause?: unknown) {
+    super(wordsFor(trouble), cause === undefined ? undefined : { cause });
+    this.code = trouble.code;
+    this.trouble = trouble;
+  }
+}
+
+/** What is wrong and what to do. */
+function wordsFor(trouble: Trouble): string {
+  switch (trouble.code) {
+    case 'settings-refused':
+      return `The settings cannot be used:\n${trouble.problems.map((problem) => `  - ${problem}`).join('\n')}`;
+    case 'book-unusable':
+      return `${trouble.reason} Nothing was changed.`;
+    case 'clock-behind':
+      return `The practice clock would start at ${trouble.clock}, but the book already knows ${trouble.book}. Start it later, or name a new folder in CURECLERK_DATA.`;
+    case 'port-taken':
+      return `Port ${trouble.port} on ${trouble.host} is taken by another program. Name a free one in CURECLERK_PORT (0 takes any).`;
+    case 'page-failed':
+      return `The local page cannot listen on ${trouble.host} port ${trouble.port} (${trouble.reason}).`;
+    case 'chat-refused':
+      return `The chat platform refuses this program (${trouble.reason}). Check the tokens and whether the app is still installed. The clock goes on.`;
+    case 'chat-unreachable':
+      return `The chat platform cannot be reached (${trouble.reason}). The clock goes on; what is due is sent when it can be reached again.`;
+  }
+}

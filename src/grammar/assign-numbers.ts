@@ -1,0 +1,83 @@
+import { COLDEST_ACCEPTED, HOTTEST_ACCEPTED } from '../cure/units.js';
+import type { KnownNames } from './known-names.js';
+import type { Token, TokenOf } from './token.js';
+import { isLampWord, type Spoken } from './which-command.js';
+
+type NumberToken = TokenOf<'number'>;
+type ValueToken = NumberToken | TokenOf<'degrees'>;
+
+/** Which number is what. `extra` are numbers the command has no place for. */
+export interface Assigned {
+  readonly job: NumberToken | null;
+  readonly temperature: ValueToken | null;
+  readonly entry: NumberToken | null;
+  readonly extra: readonly ValueToken[];
+}
+
+const NOTHING: Assigned = { job: null, temperature: null, entry: null, extra: [] };
+
+/**
+ * The rule for numbers, in a command that takes a job and a temperature:
+ * - a number with a unit, a decimal or a sign is the temperature; `#501` is the job;
+ * - of two whole numbers the first is the job, unless only the second is a job that is open;
+ *   after the word `cure`, the number behind the word `lamp` is the temperature;
+ * - a single whole number is the job if that job is open, else the temperature. In `cure` it is the job
+ *   (which need not be open yet) unless it stands behind the word `lamp`; where the temperature may be
+ *   left out, a number that no lamp could reach is the job as well.
+ */
+export function assignNumbers(tokens: readonly Token[], spoken: Spoken, names: KnownNames): Assigned {
+  const takes = new Set(spoken.declaration.takes);
+  const values = tokens.filter((token) => token.kind === 'number' || token.kind === 'degrees');
+  const wholes = values.filter(isWhole);
+  if (takes.has('temperature') && takes.has('job')) return jobAndTemperature(tokens, values, spoken, names);
+  if (takes.has('temperature')) return rest({ temperature: values.find((value) => !isMarked(value)) ?? null }, values);
+  if (takes.has('job')) return rest({ job: wholes.find(isMarked) ?? wholes[0] ?? null }, values);
+  if (takes.has('entry')) return rest({ entry: wholes[0] ?? null }, values);
+  return rest({}, values);
+}
+
+function jobAndTemperature(tokens: readonly Token[], values: readonly ValueToken[], spoken: Spoken, names: KnownNames): Assigned {
+  const wholes = values.filter(isWhole);
+  const marked = wholes.find(isMarked) ?? null;
+  const certain = values.find((value) => !isWhole(value)) ?? null;
+  if (marked !== null) return rest({ job: marked, temperature: certain ?? values.find((value) => value !== marked) ?? null }, values);
+  const [first = null, second = null] = wholes;
+  if (certain !== null) return rest({ job: first, temperature: certain }, values);
+  if (first === null) return NOTHING;
+  if (second === null) return rest(isJob(first, tokens, spoken, names) ? { job: first } : { temperature: first }, values);
+  const swapped = isSwapped(first, second, tokens, spoken, names);
+  return rest(swapped ? { job: second, temperature: first } : { job: first, temperature: second }, values);
+}
+
+function isJob(only: NumberToken, tokens: readonly Token[], { declaration, byName, forms }: Spoken, { openJobs }: KnownNames): boolean {
+  const open = openJobs.has(only.text);
+  const tooHot = only.value > HOTTEST_ACCEPTED;
+  if (declaration.kind === 'cure') return !isBehindLamp(only, tokens) || (!byName && (open || tooHot));
+  return open || (forms.has('up') && tooHot);
+}
+
+function isSwapped(first: NumberToken, second: NumberToken, tokens: readonly Token[], { declaration, byName }: Spoken, { openJobs }: KnownNames): boolean {
+  if (declaration.kind === 'cure' && byName && isBehindLamp(first, tokens) !== isBehindLamp(second, tokens)) return isBehindLamp(first, tokens);
+  return openJobs.has(second.text) && !openJobs.has(first.text);
+}
+
+/** Right behind the word `lamp`, names between them left aside. */
+function isBehindLamp(value: NumberToken, tokens: readonly Token[]): boolean {
+  const before = tokens.slice(0, tokens.indexOf(value)).filter((token) => token.kind !== 'card' && token.kind !== 'lamp' && token.kind !== 'joint');
+  const last = before.at(-1);
+  return last !== undefined && isLampWord(last);
+}
+
+const isMarked = (value: ValueToken): boolean => value.kind === 'number' && value.marked;
+const isWhole = (value: ValueToken): value is NumberToken => value.kind === 'number' && value.whole;
+
+function rest(assigned: Partial<Assigned>, values: readonly ValueToken[]): Assigned {
+  const used: readonly (ValueToken | null | undefined)[] = [assigned.job, assigned.temperature, assigned.entry];
+  return { ...NOTHING, ...assigned, extra: values.filter((value) => !used.includes(value)) };
+}
+
+/** What anything in a body shop can have, in the unit typed; without a unit the wider figures of °C stand. */
+export function isPossible(value: number, unit: 'C' | 'F' | null): boolean {
+  const inCelsius = unit === 'F' ? ((value - 32) * 5) / 9 : value;
+  return inCelsius >= COLDEST_ACCEPTED && inCelsius <= HOTTEST_ACCEPTED;
+}

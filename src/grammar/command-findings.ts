@@ -1,0 +1,113 @@
+import { COMMANDS, commandWord } from './command-table.js';
+import type { Gap } from './declaration.js';
+import { appended, inserted, replaced, typedAt, without, written } from './draft.js';
+import { jobTyped, type Finding, type LineState } from './line-state.js';
+import type { Token, TokenOf } from './token.js';
+import type { Repair } from './trouble.js';
+
+/** What a line without a command word most likely wants to be, harmless questions first. */
+const LIKELY = ['when', 'read', 'closed', 'cure', 'lamp', 'air'] as const;
+const THINGS: Readonly<Partial<Record<Token['kind'], string>>> = {
+  number: 'such number',
+  degrees: 'temperature',
+  card: 'card',
+  lamp: 'lamp name',
+  joint: 'joint',
+  method: 'way of measuring',
+  milestone: 'milestone',
+  humidity: 'humidity',
+};
+/** A number that stands alone may be minutes, up to this many. */
+const MOST_MINUTES_MEANT = 120;
+
+export const noCommand = ({ draft }: LineState): Finding => ({
+  unclear: null,
+  problem: 'a command word',
+  repairs: () => LIKELY.map((kind) => ({ line: inserted(draft, 0, commandWord(COMMANDS[kind])), label: null })),
+});
+
+/** `paste 501 P1 air 19`: each part may be sent as a line of its own. */
+export const severalCommands = (state: LineState): Finding => ({
+  unclear: null,
+  problem: 'one thing at a time',
+  repairs: () => segments(state).flatMap((segment) => linesOf(state, segment)),
+});
+
+/** The line cut before each word of another command; the first part keeps what stands in front. */
+function segments({ tokens, draft }: LineState): readonly { readonly form: TokenOf<'form'>; readonly from: number; readonly to: number }[] {
+  const forms = tokens.filter((token) => token.kind === 'form');
+  const heads = forms.filter((form, index) => form.command !== forms[index - 1]?.command);
+  return heads.map((form, index) => ({ form, from: index === 0 ? 0 : form.first, to: heads[index + 1]?.first ?? draft.pieces.length }));
+}
+
+function linesOf(state: LineState, { form, from, to }: ReturnType<typeof segments>[number]): readonly Repair[] {
+  const { draft, tokens } = state;
+  const label = form.text;
+  const alone = { line: written(draft, undefined, from, to), label };
+  const job = tokens.find((token) => token.kind === 'number' && token.whole);
+  if (job === undefined || (job.first >= from && job.first < to) || !COMMANDS[form.command].takes.includes('job')) return [alone];
+  return [{ line: `${written(draft, undefined, from, form.last + 1)} ${job.text} ${written(draft, undefined, form.last + 1, to)}`.trim(), label }, alone];
+}
+
+/** Something the command has no place for. */
+export function extra(state: LineState, token: Token): Finding {
+  const { draft, spoken } = state;
+  const word = spoken === null ? '' : commandWord(spoken.declaration);
+  return {
+    unclear: typedAt(draft, [token]),
+    problem: token.kind !== 'number' ? `${word} takes no ${THINGS[token.kind] ?? 'such word'}` : draft.names.openJobs.has(token.text) ? 'one job at a time' : 'what this number is',
+    repairs: () => [...asHumidity(state, token), ...asLamp(state, token), ...asMinutes(state, token), { line: without(draft, [token]), label: null }],
+  };
+}
+
+/** `air 19 55`. */
+function asHumidity({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
+  const fits = token.kind === 'number' && spoken?.declaration.takes.includes('humidity') === true && !tokens.some((one) => one.kind === 'humidity');
+  return fits ? [{ line: replaced(draft, token, `rh ${token.text}`), label: `rh ${token.text}` }] : [];
+}
+
+function asMinutes({ draft, spoken, times }: LineState, token: Token): readonly Repair[] {
+  const fits = token.kind === 'number' && token.whole && token.value <= MOST_MINUTES_MEANT && times.length === 0;
+  return fits && spoken?.declaration.takes.includes('time') === true ? [{ line: replaced(draft, token, `${token.text} min ago`), label: `${token.text} min ago` }] : [];
+}
+
+/** `lamp on 501 65` sets a lamp. */
+function asLamp({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
+  const form = tokens.find((one) => one.kind === 'form');
+  const sets = spoken?.declaration.kind === 'on' && (token.kind === 'number' || token.kind === 'degrees') && form !== undefined;
+  return sets ? [{ line: replaced(draft, form, 'lamp'), label: `lamp ${token.value}` }] : [];
+}
+
+export const secondOf = ({ draft }: LineState, first: Token, second: Token): Finding => ({
+  unclear: typedAt(draft, [second]),
+  problem: `only one ${THINGS[second.kind] ?? 'such word'}`,
+  repairs: () => [first, second].map((token) => ({ line: without(draft, [token]), label: null })).reverse(),
+});
+
+export function gapFinding(state: LineState, gap: Gap): Finding {
+  const { draft, tokens, assigned } = state;
+  const place = gap.place === 'end' ? draft.pieces.length : (assigned?.temperature?.first ?? draft.pieces.length);
+  const said = tokens.filter((token) => token.kind === 'form');
+  const contradicting = gap.choose && gap.add.length === 0 ? said : [];
+  return {
+    unclear: null,
+    problem: gap.problem,
+    repairs: () => [
+      ...gap.add.map((words) => ({ line: place === draft.pieces.length ? appended(draft, words) : inserted(draft, place, words), label: gap.choose ? words : null })),
+      ...contradicting.map((token) => ({ line: without(draft, [token]), label: said.filter((other) => other !== token).map((other) => other.text).join(' ') })),
+    ],
+  };
+}
+
+/** A question is answered, never written down as a fact. */
+export function asked(state: LineState): Finding {
+  const job = jobTyped(state);
+  return {
+    unclear: '?',
+    problem: 'what happened, not a question',
+    repairs: () => [
+      { line: job === null ? 'when' : `when ${job}`, label: null },
+      { line: 'who waits', label: null },
+    ],
+  };
+}

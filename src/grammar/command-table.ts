@@ -1,0 +1,87 @@
+import type { CommandKind } from '../repair/commands.js';
+import { air } from './commands/air.js';
+import { check } from './commands/check.js';
+import { closed } from './commands/closed.js';
+import { cure } from './commands/cure.js';
+import { help } from './commands/help.js';
+import { lamp } from './commands/lamp.js';
+import { later } from './commands/later.js';
+import { moved } from './commands/moved.js';
+import { off } from './commands/off.js';
+import { on } from './commands/on.js';
+import { paste } from './commands/paste.js';
+import { read } from './commands/read.js';
+import { release } from './commands/release.js';
+import { scrap } from './commands/scrap.js';
+import { stay } from './commands/stay.js';
+import { undo } from './commands/undo.js';
+import { when } from './commands/when.js';
+import { whoWaits } from './commands/who-waits.js';
+import { why } from './commands/why.js';
+import type { Declaration, Parameter } from './declaration.js';
+import { shownWord, wordsOfAll } from './language.js';
+
+/** Every command, by its kind. */
+export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
+  paste,
+  closed,
+  moved,
+  cure,
+  lamp,
+  off,
+  on,
+  read,
+  air,
+  check,
+  later,
+  stay,
+  release,
+  scrap,
+  undo,
+  'who-waits': whoWaits,
+  when,
+  why,
+  help,
+};
+
+/** In the order of a working day, as help shows them. */
+export const COMMAND_TABLE: readonly Declaration[] = Object.values(COMMANDS);
+
+/** One command as help shows it. */
+export interface CommandHelp {
+  readonly kind: CommandKind;
+  readonly words: readonly string[];
+  readonly parameters: readonly Parameter[];
+  readonly usage: string;
+  readonly meaning: string;
+  readonly example: string;
+}
+
+const EXAMPLE_JOB = '501';
+const EXAMPLE_CARD = 'P1';
+
+/** The word a command is known by. */
+export function commandWord(declaration: Declaration): string {
+  const [first] = Object.values(declaration.forms);
+  return first === undefined ? declaration.kind : shownWord(first);
+}
+
+/** An example that reads well in a shop with these open jobs and cards; without any, the usual invented ones. */
+export function exampleLine(declaration: Declaration, jobs: Iterable<string>, cards: Iterable<string>): string {
+  const [job = EXAMPLE_JOB] = jobs;
+  const [card = ''] = cards;
+  return declaration.example({ job, card }).replace(/ +/g, ' ').trim();
+}
+
+export const commandHelp = (): readonly CommandHelp[] =>
+  COMMAND_TABLE.map((declaration) => ({
+    kind: declaration.kind,
+    words: Object.values(declaration.forms).flatMap(wordsOfAll),
+    parameters: declaration.takes,
+    usage: declaration.usage,
+    meaning: declaration.meaning,
+    example: exampleLine(declaration, [EXAMPLE_JOB], [EXAMPLE_CARD]),
+  }));
+
+/** `usage: meaning`, one line per command. */
+export const helpLines = (): readonly string[] => COMMAND_TABLE.map(({ usage, meaning }) => `${usage}: ${meaning}`);

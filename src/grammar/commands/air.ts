@@ -1,0 +1,14 @@
+import { built, missing, type Declaration } from '../declaration.js';
+
+export const air: Declaration = {
+  kind: 'air',
+  forms: { air: { en: ['air', 'shop', 'room', 'hall'] } },
+  takes: ['temperature', 'humidity', 'time'],
+  usage: 'air 19 [rh 55] [time]',
+  meaning: 'temperature (and humidity) of the shop',
+  example: () => 'air 19 rh 55',
+  build: ({ temperature, humidity, when }) => {
+    if (temperature === null) return missing('a temperature', '19', '19C');
+    return built({ kind: 'air', value: temperature, humidity, when });
+  },
+};

@@ -1,0 +1,15 @@
+import { built, choose, type Declaration } from '../declaration.js';
+
+export const check: Declaration = {
+  kind: 'check',
+  forms: { check: { en: ['check', 'checked'] }, hard: { en: ['hard', 'ok', 'yes'] }, soft: { en: ['soft', 'tacky', 'no'] } },
+  takes: ['job', 'joint', 'milestone', 'time'],
+  usage: 'check JOB hard, or: check JOB soft',
+  meaning: 'what your hand found: it is hard, or still soft',
+  example: ({ job }) => `check ${job} soft`,
+  build: ({ job, joint, milestone, forms, when }) => {
+    const hard = forms.has('hard');
+    if (hard === forms.has('soft')) return choose('hard or soft', ...(hard ? [] : ['hard', 'soft']));
+    return built({ kind: 'check', job, joint, milestone, result: hard ? 'hard' : 'soft', when });
+  },
+};

@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const closed: Declaration = {
+  kind: 'closed',
+  forms: { closed: { en: ['closed', 'shut', 'set', 'clamped'] } },
+  takes: ['job', 'joint', 'card', 'time'],
+  usage: 'closed JOB [CARD] [time]',
+  meaning: 'panel is set: the wait for strength runs',
+  example: ({ job }) => `closed ${job} 20 min ago`,
+  build: ({ job, joint, card, when }) => built({ kind: 'closed', job, joint, card, when }),
+};

@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const help: Declaration = {
+  kind: 'help',
+  forms: { help: { en: ['help', '?'] } },
+  takes: [],
+  usage: 'help',
+  meaning: 'these lines',
+  example: () => 'help',
+  build: () => built({ kind: 'help' }),
+};

@@ -1,0 +1,14 @@
+import { built, missing, type Declaration } from '../declaration.js';
+
+export const lamp: Declaration = {
+  kind: 'lamp',
+  forms: { lamp: { en: ['lamp', 'heat'] }, up: { en: ['up', 'turn up', 'turned up'] } },
+  takes: ['job', 'joint', 'lamp', 'temperature', 'time'],
+  usage: 'lamp JOB 65 [LAMP] [time], or: up JOB',
+  meaning: 'lamp on at this temperature; `up` is the next stage of the recipe',
+  example: ({ job }) => `lamp ${job} 65`,
+  build: ({ job, joint, lamp: name, forms, temperature, when }) => {
+    if (temperature === null && !forms.has('up')) return missing('a lamp temperature', '65', '65C');
+    return built({ kind: 'lamp', job, joint, setting: temperature, lamp: name, when });
+  },
+};

@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const later: Declaration = {
+  kind: 'later',
+  forms: { later: { en: ['later'] } },
+  takes: ['job', 'joint'],
+  usage: 'later [JOB]',
+  meaning: 'ask me again in a while',
+  example: ({ job }) => `later ${job}`,
+  build: ({ job, joint }) => built({ kind: 'later', job, joint }),
+};

@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const moved: Declaration = {
+  kind: 'moved',
+  forms: { moved: { en: ['moved', 'slid', 'adjusted'] } },
+  takes: ['job', 'joint', 'time'],
+  usage: 'moved JOB [time]',
+  meaning: 'panel was shifted: the wait starts again',
+  example: ({ job }) => `moved ${job}`,
+  build: ({ job, joint, when }) => built({ kind: 'moved', job, joint, when }),
+};

@@ -1,0 +1,20 @@
+import { built, choose, type Declaration } from '../declaration.js';
+
+export const off: Declaration = {
+  kind: 'off',
+  forms: {
+    off: { en: ['off', 'tripped', 'unplugged', 'lamp off'] },
+    /** Seen off, without a word about when it went off. */
+    found: { en: ['was off', 'lamp was off'] },
+    unknown: { en: ['not sure', 'not sure when', 'not sure since when', 'dont know', 'dont know when', 'dont know since when', 'do not know when', 'unknown', 'since unknown'] },
+  },
+  takes: ['job', 'joint', 'lamp', 'time'],
+  usage: "off JOB [time], or: off JOB don't know when",
+  meaning: 'lamp is off',
+  example: ({ job }) => `off ${job} 10 min ago`,
+  build: ({ job, joint, lamp, forms, when }) => {
+    if (when.stated && forms.has('unknown')) return choose('either the time or "don\'t know when"');
+    const unknown = forms.has('unknown') || (forms.has('found') && !when.stated);
+    return built({ kind: 'off', job, joint, lamp, since: unknown ? 'unknown' : 'stated', when });
+  },
+};

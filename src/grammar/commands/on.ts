@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const on: Declaration = {
+  kind: 'on',
+  forms: { on: { en: ['on', 'back', 'back on', 'on again', 'still on', 'lamp on'] } },
+  takes: ['job', 'joint', 'lamp', 'time'],
+  usage: 'on JOB [time]',
+  meaning: 'lamp is on again, or still on',
+  example: ({ job }) => `on ${job}`,
+  build: ({ job, joint, lamp, when }) => built({ kind: 'on', job, joint, lamp, when }),
+};

@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const paste: Declaration = {
+  kind: 'paste',
+  forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'] } },
+  takes: ['job', 'joint', 'card', 'time'],
+  usage: 'paste JOB CARD [time]',
+  meaning: 'adhesive is on: the open time runs',
+  example: ({ job, card }) => `paste ${job} ${card}`,
+  build: ({ job, joint, card, when }) => built({ kind: 'paste', job, joint, card, when }),
+};

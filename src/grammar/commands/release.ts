@@ -1,0 +1,11 @@
+import { built, missing, type Declaration } from '../declaration.js';
+
+export const release: Declaration = {
+  kind: 'release',
+  forms: { release: { en: ['release'] } },
+  takes: ['job', 'joint', 'reason'],
+  usage: 'release JOB reason',
+  meaning: 'foreman: go on after a hold, and why',
+  example: ({ job }) => `release ${job} your reason`,
+  build: ({ job, joint, reason }) => (reason === '' ? missing('a reason', 'your reason') : built({ kind: 'release', job, joint, reason })),
+};

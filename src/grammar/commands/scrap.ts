@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const scrap: Declaration = {
+  kind: 'scrap',
+  forms: { scrap: { en: ['scrap', 'bin it'] } },
+  takes: ['job', 'joint', 'reason'],
+  usage: 'scrap JOB [reason]',
+  meaning: 'this cure does not count any more; it stays in the book',
+  example: ({ job }) => `scrap ${job}`,
+  build: ({ job, joint, reason }) => built({ kind: 'scrap', job, joint, reason }),
+};

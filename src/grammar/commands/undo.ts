@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const undo: Declaration = {
+  kind: 'undo',
+  forms: { undo: { en: ['undo'] } },
+  takes: ['entry'],
+  usage: 'undo [ENTRY]',
+  meaning: 'take back your last entry, or the one with this number',
+  example: () => 'undo',
+  build: ({ entry }) => built({ kind: 'undo', entry }),
+};

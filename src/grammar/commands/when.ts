@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const when: Declaration = {
+  kind: 'when',
+  forms: { when: { en: ['when'] } },
+  takes: ['job', 'joint'],
+  usage: 'when [JOB]',
+  meaning: 'when it is due',
+  example: ({ job }) => `when ${job}`,
+  build: ({ job, joint }) => built({ kind: 'when', job, joint }),
+};

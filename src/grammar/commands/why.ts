@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const why: Declaration = {
+  kind: 'why',
+  forms: { why: { en: ['why', 'explain'] } },
+  takes: ['job', 'joint'],
+  usage: 'why [JOB]',
+  meaning: 'how that time was worked out',
+  example: ({ job }) => `why ${job}`,
+  build: ({ job, joint }) => built({ kind: 'why', job, joint }),
+};

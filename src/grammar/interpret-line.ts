@@ -1,0 +1,80 @@
+import type { Command } from '../repair/commands.js';
+import { written, type Draft } from './draft.js';
+import { interpretationsOf } from './interpretations.js';
+import type { KnownNames } from './known-names.js';
+import { parseTokens } from './parse-tokens.js';
+import { piecesOf } from './pieces.js';
+import { LONGEST_LINE, readChunks } from './reader.js';
+import { parseReasonLine } from './reason-line.js';
+import { isUnitWord } from './small-words.js';
+import type { Token } from './token.js';
+import type { Parsed, Repair, Trouble } from './trouble.js';
+
+interface Candidate {
+  readonly command: Command;
+  readonly tokens: readonly Token[];
+}
+
+/** A line to a command, or to what is wrong with it; the suggestions in it are not checked yet. */
+export function interpretLine(text: string, names: KnownNames): Parsed {
+  const reading = readChunks(text);
+  if (!reading.ok) return { ok: false, trouble: unreadable(reading.problem === 'empty' ? 'a command' : `a line of at most ${LONGEST_LINE} characters`) };
+  const draft: Draft = { pieces: piecesOf(reading.chunks, names), names };
+  const withReason = parseReasonLine(reading.chunks, draft);
+  if (withReason !== null) return withReason;
+  const interpretations = interpretationsOf(draft.pieces, names);
+  if (interpretations === null) return { ok: false, trouble: unreadable('a line with fewer names of two meanings') };
+  return settled(interpretations, draft, reading.asks);
+}
+
+/** Exactly one command must come out; names that fit two ways are asked about. */
+function settled(interpretations: readonly (readonly Token[])[], draft: Draft, asks: boolean): Parsed {
+  const candidates = new Map<string, Candidate>();
+  let trouble: Trouble | null = null;
+  for (const tokens of interpretations) {
+    const parsed = parseTokens(tokens, draft, asks);
+    if (parsed.ok) candidates.set(JSON.stringify(parsed.command), { command: parsed.command, tokens });
+    else trouble ??= parsed.trouble;
+  }
+  const [only, second] = candidates.values();
+  if (only !== undefined && second === undefined) return { ok: true, command: only.command };
+  if (only !== undefined) return { ok: false, trouble: twoMeanings([...candidates.values()], interpretations, draft) };
+  return { ok: false, trouble: trouble ?? unreadable('a command') };
+}
+
+function twoMeanings(candidates: readonly Candidate[], interpretations: readonly (readonly Token[])[], draft: Draft): Trouble {
+  const unsure = draft.pieces.map((piece, index) => ({ piece, index })).filter(({ index }) => new Set(interpretations.map((tokens) => tokens[index]?.kind)).size > 1);
+  const places = unsure.map(({ index }) => index);
+  return {
+    understood: '',
+    unclear: unsure.map(({ piece }) => piece.typed).join(' '),
+    problem: 'which of the two this means',
+    command: candidates[0]?.command.kind ?? null,
+    job: null,
+    repairs: () => candidates.map(({ tokens }) => spelledOut(tokens, places, draft)),
+  };
+}
+
+/** The same line with every doubtful name said in full: `card K`, `lamp C`, `30C`. */
+function spelledOut(tokens: readonly Token[], places: readonly number[], draft: Draft): Repair {
+  const change = new Map<number, string>();
+  const label: string[] = [];
+  for (const place of places) {
+    const { at, words, length } = inFull(tokens, place);
+    for (let index = at; index < at + length; index += 1) change.set(index, index === at ? words : '');
+    label.push(words);
+  }
+  return { line: written(draft, change), label: label.filter((words) => words !== '').join(' ') };
+}
+
+/** What to write, and over which pieces. */
+function inFull(tokens: readonly Token[], place: number): { at: number; length: number; words: string } {
+  const token = tokens[place];
+  const before = tokens[place - 1];
+  if (token?.kind === 'card') return { at: place, length: 1, words: `card ${token.name}` };
+  if (token?.kind === 'lamp' && before?.text !== 'lamp') return { at: place, length: 1, words: `lamp ${token.name}` };
+  if (token?.kind === 'word' && before?.kind === 'number' && isUnitWord(token.text)) return { at: place - 1, length: 2, words: `${before.text}${token.text.toUpperCase()}` };
+  return { at: place, length: 1, words: token === undefined || token.kind === 'filler' ? '' : token.text };
+}
+
+const unreadable = (problem: string): Trouble => ({ understood: '', unclear: null, problem, command: null, job: null, repairs: () => [] });

@@ -1,0 +1,22 @@
+import type { Instant } from '../cure/units.js';
+import { lampName, type LampName } from '../repair/ids.js';
+import type { ReadingContext } from './reading.js';
+
+/** The reading context, ready for look-ups: names by their lower-case spelling. */
+export interface KnownNames {
+  readonly now: Instant;
+  readonly zone: string;
+  readonly cards: ReadonlyMap<string, string>;
+  readonly lamps: ReadonlyMap<string, LampName>;
+  readonly openJobs: ReadonlySet<string>;
+}
+
+export function knownNames(context: ReadingContext): KnownNames {
+  return {
+    now: context.now,
+    zone: context.zone,
+    cards: new Map(context.cards.map((name) => [name.toLowerCase(), name])),
+    lamps: new Map(context.lamps.map((name) => [name.toLowerCase(), lampName(name)])),
+    openJobs: new Set(context.openJobs),
+  };
+}

@@ -1,0 +1,14 @@
+import { knownNames } from './known-names.js';
+import { matchPhrases } from './phrases.js';
+import { piecesOf } from './pieces.js';
+import { readChunks } from './reader.js';
+import type { ReadingContext } from './reading.js';
+import { isFiller } from './small-words.js';
+
+/** Whether a line holds a command word of its own, so that no word has to be put in front of it. */
+export function saysCommand(text: string, context: ReadingContext): boolean {
+  const reading = readChunks(text);
+  if (!reading.ok) return false;
+  const words = piecesOf(reading.chunks, knownNames(context)).filter((piece) => !isFiller(piece.text));
+  return matchPhrases(words.map((piece, index) => ({ kind: 'word', first: index, last: index, text: piece.text }))).some((token) => token.kind === 'form');
+}

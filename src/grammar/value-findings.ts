@@ -1,0 +1,36 @@
+import { isPossible } from './assign-numbers.js';
+import { replaced, typedAt, written, replacing } from './draft.js';
+import type { Finding, LineState } from './line-state.js';
+import type { Token, TokenOf } from './token.js';
+import type { Repair } from './trouble.js';
+import { COLDEST_ACCEPTED, HOTTEST_ACCEPTED } from '../cure/units.js';
+
+/** `1,30` could be a temperature or a time; only a unit or `at` says which. */
+export function temperatureOrTime({ draft }: LineState, token: TokenOf<'number'>, takesTemperature: boolean): Finding {
+  const time = `${token.clock?.hour ?? 0}:${String(token.clock?.minute ?? 0).padStart(2, '0')}`;
+  const short = token.value.toFixed(1);
+  const asValue: readonly Repair[] = Number(short) === token.value ? [{ line: replaced(draft, token, short), label: short }] : ['C', 'F'].map((unit) => ({ line: replaced(draft, token, `${token.value}${unit}`), label: `${token.value} °${unit}` }));
+  return {
+    unclear: typedAt(draft, [token]),
+    problem: takesTemperature ? `a temperature (${token.value}) or a time (${time})?` : `a time (${time})?`,
+    repairs: () => [...(takesTemperature ? asValue : []), { line: replaced(draft, token, `at ${time}`), label: time }],
+  };
+}
+
+export function impossibleTemperature(state: LineState, token: TokenOf<'number'> | TokenOf<'degrees'>): Finding {
+  const { draft, assigned } = state;
+  const job = assigned?.job ?? null;
+  const swapped = token.kind === 'number' && job !== null ? [{ line: written(draft, new Map([...replacing(token, job.text), ...replacing(job, token.text)])), label: `job ${token.text}` }] : [];
+  const inFahrenheit = token.kind === 'number' && isPossible(token.value, 'F') ? [{ line: replaced(draft, token, `${token.value}F`), label: `${token.value} °F` }] : [];
+  return {
+    unclear: typedAt(draft, [token]),
+    problem: `a temperature from ${COLDEST_ACCEPTED} to ${HOTTEST_ACCEPTED} °C`,
+    repairs: () => [...swapped, ...inFahrenheit],
+  };
+}
+
+export const impossibleHumidity = ({ draft }: LineState, token: Token): Finding => ({
+  unclear: typedAt(draft, [token]),
+  problem: 'a humidity from 0 to 100 %',
+  repairs: () => [{ line: replaced(draft, token, 'rh 55'), label: null }],
+});

@@ -1,0 +1,36 @@
+#!/usr/bin/env node
+import process from 'node:process';
+import { openHouse } from './app.js';
+import { readConfig } from './config.js';
+import { ClerkError } from './errors.js';
+import { openLog } from './log.js';
+
+/** Reads the settings, opens the house, and keeps it open until it is told to stop. */
+async function main(): Promise<void> {
+  const read = readConfig(process.env);
+  if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems });
+  const { config } = read;
+  const secrets = config.slack === null ? [] : [config.slack.botToken, config.slack.appToken, config.slack.signingSecret].filter((secret) => secret !== null);
+  const log = openLog(config.logLevel, { secrets });
+  const house = await openHouse(config, log);
+  for (const notice of house.notices) process.stdout.write(`${notice}\n`);
+  let stopping: Promise<void> | null = null;
+  const stop = (): Promise<void> => {
+    const closing = stopping ?? house.close().then(() => { process.exit(); });
+    stopping = closing;
+    return closing;
+  };
+  process.on('unhandledRejection', (reason) => {
+    if (house.onUnhandledRejection(reason)) return;
+    log.fatal({ error: reason }, 'Something failed that nobody had foreseen; the clerk stops. Start it again: nothing is lost.');
+    process.exitCode = 1;
+    void stop();
+  });
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, () => void stop());
+  process.stdout.write(`ready ${house.url}\n`);
+}
+
+main().catch((error: unknown) => {
+  process.stderr.write(`${error instanceof ClerkError ? error.message : error instanceof Error ? error.message : String(error)}\n`);
+  process.exit(1);
+});

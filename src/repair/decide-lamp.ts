@@ -1,0 +1,74 @@
+import type { MaterialCard } from '../cure/card.js';
+import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
+import { runningOutlooks } from './book.js';
+import type { EntryCommand, TypedTemperature } from './commands.js';
+import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
+import type { JobNo, LampName } from './ids.js';
+import { lineOf } from './line-of.js';
+import { heatAt, type Outlook } from './outlook.js';
+import type { Refusal } from './refusal.js';
+import { cureFor } from './subject.js';
+import { untimely } from './timely.js';
+
+type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
+type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[] } | { readonly ok: false; readonly refusal: Refusal };
+
+/** A typed temperature in °C: its own unit, else the shop's. */
+export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsius =>
+  (typed.unit ?? situation.shop.unit) === 'F' ? celsiusFromFahrenheit(typed.value) : celsius(typed.value);
+
+/**
+ * A lamp setting checked against the card. A number without unit above the card's maximum asks whether °F was meant
+ * and counts nothing; with a unit it is refused.
+ */
+export function settingFor(typed: TypedTemperature, card: MaterialCard, command: Of<'lamp'> | Of<'cure'>, situation: Situation): Setting {
+  const value = inCelsius(typed, situation);
+  const maximum = card.maxLamp ?? card.maxPanel;
+  const lampProblem = lampRefusal(command.lamp, command.job, situation);
+  if (lampProblem !== null) return { ok: false, refusal: lampProblem };
+  if (maximum === null || value <= maximum) return { ok: true, value, notes: belowStage(card, value) };
+  if (typed.unit !== null) return { ok: false, refusal: { code: 'over-lamp-maximum', value, maximum, card: card.name } };
+  const other = celsiusFromFahrenheit(typed.value);
+  const line = lineOf({ ...command, setting: { value: typed.value, unit: 'F' } });
+  return { ok: false, refusal: { code: 'which-unit', value: typed.value, maximum, asCelsius: other <= maximum ? other : null, line } };
+}
+
+/** A lamp colder than every stage of a recipe counts nothing: worth saying at once. */
+function belowStage(card: MaterialCard, value: Celsius): Note[] {
+  const stages = card.milestones.flatMap((rule) => rule.laws.flatMap((law) => (law.law === 'recipe' ? law.stages.map((stage) => stage.lamp) : [])));
+  const lowest = stages.length === 0 ? null : celsius(Math.min(...stages));
+  return lowest !== null && value < lowest ? [{ note: 'below-stage', asked: lowest }] : [];
+}
+
+/** One lamp heats one job: on another job it has to be switched off there first. */
+function lampRefusal(lamp: LampName | null, job: JobNo | null, { shop, book }: Situation): Refusal | null {
+  if (lamp === null) return null;
+  if (!shop.lamps.includes(lamp)) return { code: 'unknown-lamp', lamp };
+  const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && outlook.heat.lamp === 'on' && outlook.cure.job !== job);
+  return elsewhere === undefined ? null : { code: 'lamp-elsewhere', lamp, job: elsewhere.cure.job, line: `off ${elsewhere.cure.job}` };
+}
+
+/** Lamp on, or turned to another setting; without a number the next stage of the recipe. */
+export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision {
+  const late = untimely(command, situation);
+  if (late !== null) return refuse(late);
+  const found = cureFor(command, situation);
+  if (!found.ok) return refuse(found.refusal);
+  const { outlook } = found;
+  const { cure } = outlook;
+  const typed = command.setting ?? nextStage(outlook);
+  if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
+  const setting = settingFor(typed, cure.card, { ...command, job: cure.job }, situation);
+  if (!setting.ok) return refuse(setting.refusal);
+  const about = { job: cure.job, cure: cure.ref };
+  const heat = heatAt(outlook, situation.now);
+  if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
+  const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? cure.lamp } };
+  return { ok: true, facts: [fact], about, notes: setting.notes };
+}
+
+/** The recipe's first stage that has not begun; the running one when all have. */
+function nextStage(outlook: Outlook): TypedTemperature | null {
+  const next = outlook.stages.find((run) => run.began === null) ?? outlook.stages.at(-1);
+  return next === undefined ? null : { value: next.stage.lamp, unit: 'C' };
+}

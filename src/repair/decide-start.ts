@@ -1,0 +1,112 @@
+import type { MaterialCard } from '../cure/card.js';
+import type { Instant } from '../cure/units.js';
+import { lookupCard } from './cards.js';
+import { outlooksOf } from './book.js';
+import type { EntryCommand } from './commands.js';
+import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
+import type { CureRef } from './facts.js';
+import type { Cure } from './job.js';
+import { FIRST_JOINT, jointNo, type JobNo } from './ids.js';
+import { lineOf } from './line-of.js';
+import { settingFor } from './decide-lamp.js';
+import { isOver } from './outlook.js';
+import { cureFor, jobFor } from './subject.js';
+import { untimely } from './timely.js';
+
+type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
+type Opening = { readonly ok: true; readonly job: JobNo; readonly ref: CureRef; readonly card: MaterialCard; readonly facts: readonly NewFact[] } | { readonly ok: false; readonly decision: Decision };
+
+/** First paste out of the mixer: the open-time clock starts. */
+export function decidePaste(command: Of<'paste'>, situation: Situation): Decision {
+  const late = untimely(command, situation);
+  if (late !== null) return refuse(late);
+  const opening = openCure(command, situation);
+  if (!opening.ok) return opening.decision;
+  const { job, ref } = opening;
+  const pasted: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'pasted', cure: ref, earliest: command.when.earliest } };
+  return { ok: true, facts: [...opening.facts, pasted], about: { job, cure: ref }, notes: [] };
+}
+
+/** Panel set: the strength clock starts; also for a panel whose paste nobody entered. */
+export function decideClosed(command: Of<'closed'>, situation: Situation): Decision {
+  const late = untimely(command, situation);
+  if (late !== null) return refuse(late);
+  const found = cureFor({ ...command, card: null }, situation);
+  if (!found.ok) return command.card === null ? refuse(found.refusal) : closedAtOnce(command, situation);
+  const { cure } = found.outlook;
+  if (command.card !== null && cure.card.name !== command.card) return closedAtOnce(command, situation);
+  if (cure.closed !== null) return refuse({ code: 'already-closed', job: cure.job, at: cure.closed, line: lineOf({ kind: 'moved', job: cure.job, joint: cure.ref.joint, when: command.when }) });
+  if (cure.pasted !== null && command.when.latest < cure.pasted) return refuse({ code: 'before-step', at: command.when.latest, step: 'pasted', stepAt: cure.pasted });
+  return { ok: true, facts: [{ job: cure.job, happenedAt: command.when.latest, fact: { type: 'closed', cure: cure.ref } }], about: { job: cure.job, cure: cure.ref }, notes: [] };
+}
+
+function closedAtOnce(command: Of<'closed'>, situation: Situation): Decision {
+  return decideCure({ kind: 'cure', job: command.job, joint: command.joint, card: command.card, setting: null, lamp: null, when: command.when }, situation);
+}
+
+/** The panel was shifted: the strength clock starts again, the open clock goes on. */
+export function decideMoved(command: Of<'moved'>, situation: Situation): Decision {
+  const late = untimely(command, situation);
+  if (late !== null) return refuse(late);
+  const found = cureFor(command, situation);
+  if (!found.ok) return refuse(found.refusal);
+  const { cure } = found.outlook;
+  const { latest } = command.when;
+  if (cure.closed === null) return refuse({ code: 'not-closed', job: cure.job, line: lineOf({ kind: 'closed', job: cure.job, joint: cure.ref.joint, card: null, when: command.when }) });
+  if (latest < cure.closed) return refuse({ code: 'before-step', at: latest, step: 'closed', stepAt: cure.closed });
+  return { ok: true, facts: onThatJoint(cure, latest, situation).map((ref) => ({ job: cure.job, happenedAt: latest, fact: { type: 'moved', cure: ref } })), about: { job: cure.job, cure: cure.ref }, notes: [] };
+}
+
+/** A joint that moves takes every cure with it that still runs there. */
+function onThatJoint({ job: no, ref }: Cure, moved: Instant, { shop, book }: Situation): CureRef[] {
+  const job = book.job(no);
+  const running = job === null ? [] : outlooksOf(job, shop, book.air).filter((outlook) => !isOver(outlook)).map(({ cure }) => cure);
+  return running.filter((cure) => cure.ref.joint === ref.joint && cure.closed !== null && cure.closed <= moved).map((cure) => cure.ref);
+}
+
+/** Short form: closed, and lamp on if one is named, at once. */
+export function decideCure(command: Of<'cure'>, situation: Situation): Decision {
+  const late = untimely(command, situation);
+  if (late !== null) return refuse(late);
+  const pasted = pastedAlready(command, situation);
+  const opening = pasted ?? openCure(command, situation);
+  if (!opening.ok) return opening.decision;
+  const { job, ref, card } = opening;
+  const closed: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'closed', cure: ref } };
+  if (command.setting === null) return { ok: true, facts: [...opening.facts, closed], about: { job, cure: ref }, notes: [] };
+  const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
+  if (!setting.ok) return refuse(setting.refusal);
+  const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp } };
+  return { ok: true, facts: [...opening.facts, closed, lamp], about: { job, cure: ref }, notes: setting.notes };
+}
+
+/** `cure 501 P2 lamp 35` after `paste 501 P2` closes that very joint. */
+function pastedAlready(command: Of<'cure'>, situation: Situation): Opening | null {
+  if (command.job === null) return null;
+  const job = situation.book.job(command.job);
+  const open = job === null ? [] : outlooksOf(job, situation.shop, situation.book.air);
+  const waiting = open.find(({ cure }) => !cure.scrapped && cure.closed === null && cure.pasted !== null && cure.pasted <= command.when.latest && (command.card === null || cure.card.name === command.card) && (command.joint === null || cure.ref.joint === command.joint));
+  return waiting === undefined ? null : { ok: true, job: command.job, ref: waiting.cure.ref, card: waiting.cure.card, facts: [] };
+}
+
+/** Opens a cure: freezes the card as it stands now (rule R14). */
+function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Opening {
+  const job = command.job ?? jobFor(command, situation);
+  if (typeof job !== 'string') return { ok: false, decision: refuse(job) };
+  const card = lookupCard(situation.cards, command.card);
+  if (card === null) return { ok: false, decision: refuse({ code: 'which-card', job, choices: situation.cards.map((one) => ({ card: one.name, line: lineOf({ ...command, job, card: one.name }) })) }) };
+  const known = situation.book.job(job);
+  const joint = command.joint ?? FIRST_JOINT;
+  const outlooks = known === null ? [] : outlooksOf(known, situation.shop, situation.book.air);
+  const same = outlooks.filter(({ cure }) => cure.ref.joint === joint && cure.card.name === card.name);
+  const running = same.find((outlook) => !isOver(outlook));
+  if (running !== undefined) {
+    const free = jointNo(`j${new Set(outlooks.map(({ cure }) => cure.ref.joint)).size + 1}`);
+    const { cure } = running;
+    return { ok: false, decision: refuse({ code: 'already-running', job, joint, card: card.name, since: cure.start ?? cure.openedAt, otherJoint: lineOf({ ...command, job, joint: free }) }) };
+  }
+  // Runs that were taken back count as well: nothing that was entered about them may reach this one.
+  const runs = (known?.all ?? []).filter(({ fact }) => fact.type === 'cure-opened' && fact.cure.joint === joint && fact.cure.card === card.name).length;
+  const ref: CureRef = { joint, card: card.name, run: runs + 1 };
+  return { ok: true, job, ref, card, facts: [{ job, happenedAt: command.when.latest, fact: { type: 'cure-opened', cure: ref, card, owner: situation.by } }] };
+}

@@ -1,0 +1,47 @@
+import type { MaterialCard, MilestoneKind } from '../cure/card.js';
+import type { Celsius, Instant } from '../cure/units.js';
+import type { Book } from './book.js';
+import type { CureRef, Fact, FactRecord } from './facts.js';
+import type { EntryNo, JobNo, PersonId } from './ids.js';
+import type { Refusal } from './refusal.js';
+import type { Shop } from './shop.js';
+
+/** Everything a decision may look at; time comes in as a value. */
+export interface Situation {
+  readonly now: Instant;
+  readonly by: PersonId;
+  readonly shop: Shop;
+  readonly cards: readonly MaterialCard[];
+  readonly book: Book;
+  /** The job whose thread the message stands in. */
+  readonly thread: JobNo | null;
+  /** Own last entry that could be undone; and an entry by number, empty when it is unknown or undone already. */
+  lastEntry(): { readonly entry: EntryNo; readonly facts: readonly FactRecord[] } | null;
+  entry(no: EntryNo): readonly FactRecord[];
+}
+
+/** A fact before the store numbers it. */
+export interface NewFact {
+  readonly job: JobNo | null;
+  readonly happenedAt: Instant;
+  readonly fact: Fact;
+}
+
+/** Something worth saying that does not follow from the book alone. */
+export type Note =
+  | { readonly note: 'already-confirmed'; readonly milestone: MilestoneKind; readonly by: PersonId; readonly at: Instant }
+  | { readonly note: 'already-so' }
+  | { readonly note: 'confirmed'; readonly milestone: MilestoneKind }
+  | { readonly note: 'soft'; readonly milestone: MilestoneKind }
+  | { readonly note: 'two-answers'; readonly milestone: MilestoneKind; readonly other: PersonId }
+  | { readonly note: 'bare-metal' }
+  | { readonly note: 'stored-heat' }
+  | { readonly note: 'over-maximum'; readonly value: Celsius; readonly maximum: Celsius }
+  | { readonly note: 'below-stage'; readonly asked: Celsius }
+  | { readonly note: 'undone'; readonly what: Fact['type'] | null };
+
+export type Decision =
+  | { readonly ok: true; readonly facts: readonly NewFact[]; readonly about: { readonly job: JobNo; readonly cure: CureRef } | null; readonly notes: readonly Note[] }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+export const refuse = (refusal: Refusal): Decision => ({ ok: false, refusal });

@@ -1,0 +1,137 @@
+import type { MaterialCard, MilestoneKind } from '../cure/card.js';
+import type { HeatEvent } from '../cure/history.js';
+import { later, type Celsius, type Instant } from '../cure/units.js';
+import type { CheckResult, ReadingMethod } from './commands.js';
+import type { CureRef, FactRecord, JobFact } from './facts.js';
+import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
+import type { ReminderKind } from './reminder.js';
+
+/** One job as the book knows it: every fact, and those that still count in order of happening. */
+export interface Job {
+  readonly no: JobNo;
+  readonly all: readonly FactRecord[];
+  readonly live: readonly FactRecord[];
+}
+
+export interface Check {
+  readonly milestone: MilestoneKind;
+  readonly result: CheckResult;
+  readonly at: Instant;
+  readonly by: PersonId;
+  readonly foreman: boolean;
+}
+
+export interface Raised {
+  readonly kind: ReminderKind;
+  readonly round: number;
+  readonly step: number;
+  readonly dueAt: Instant;
+  readonly at: Instant;
+  readonly to: PersonId | 'channel';
+}
+
+export interface JointReading {
+  readonly at: Instant;
+  readonly value: Celsius;
+  readonly method: ReadingMethod;
+  readonly by: PersonId;
+  readonly entry: EntryNo;
+}
+
+/** One card running on one joint. */
+export interface Cure {
+  readonly job: JobNo;
+  readonly ref: CureRef;
+  readonly card: MaterialCard;
+  readonly owner: PersonId;
+  readonly openedAt: Instant;
+  /** First paste out of the mixer, the earliest it can have been. */
+  readonly pasted: Instant | null;
+  readonly closed: Instant | null;
+  readonly moved: readonly Instant[];
+  /** Strength clock zero (rule R1): closed, or last moved. */
+  readonly start: Instant | null;
+  readonly heat: readonly HeatEvent[];
+  readonly readings: readonly JointReading[];
+  readonly lamp: LampName | null;
+  readonly attended: readonly Instant[];
+  readonly checks: readonly Check[];
+  readonly raised: readonly Raised[];
+  readonly putOff: readonly { readonly kind: ReminderKind; readonly at: Instant }[];
+  readonly releasedAt: Instant | null;
+  readonly scrapped: boolean;
+  /** Last moment at which somebody entered something about it. */
+  readonly touchedAt: Instant;
+}
+
+/** Folds the journal of one job: undone entries stay in the book and no longer count. */
+export function foldJob(no: JobNo, records: readonly FactRecord[]): Job {
+  const undone = new Set(records.flatMap((record) => (record.fact.type === 'undone' ? [record.fact.entry] : [])));
+  const live = records.filter((record) => !undone.has(record.entry) && record.fact.type !== 'undone');
+  return { no, all: records, live: [...live].sort((a, b) => a.happenedAt - b.happenedAt) };
+}
+
+/** All cures of a job in the order in which they were opened, scrapped ones included. */
+export function curesOf(job: Job): Cure[] {
+  return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [readCure(job, record, record.fact)] : []));
+}
+
+export const sameCure = (one: CureRef, other: CureRef): boolean => one.joint === other.joint && one.card === other.card && one.run === other.run;
+
+function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>): Cure {
+  const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
+  const joint = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
+  const closed = lastTime(mine, 'closed');
+  const moved = mine.filter((record) => record.fact.type === 'moved').map((record) => record.happenedAt);
+  const readings = joint.flatMap((record) => readingOf(record));
+  return {
+    job: job.no,
+    ref: fact.cure,
+    card: fact.card,
+    owner: fact.owner,
+    openedAt: opened.happenedAt,
+    pasted: mine.flatMap((record) => (record.fact.type === 'pasted' ? [record.fact.earliest] : [])).at(-1) ?? null,
+    closed,
+    moved,
+    start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
+    heat: joint.flatMap((record) => heatOf(record)),
+    readings,
+    lamp: lampOf(joint, fact.cure.joint),
+    attended: joint.filter((record) => record.fact.type === 'attended').map((record) => record.happenedAt),
+    checks: mine.flatMap((record) => checkOf(record)),
+    raised: mine.flatMap((record) => raisedOf(record)),
+    putOff: mine.flatMap((record) => (record.fact.type === 'put-off' ? [{ kind: record.fact.kind, at: record.happenedAt }] : [])),
+    releasedAt: lastTime(mine, 'released'),
+    scrapped: mine.some((record) => record.fact.type === 'scrapped'),
+    touchedAt: [...mine, ...joint].filter((record) => record.fact.type !== 'reminder-raised').reduce((at, record) => later(at, record.enteredAt), opened.enteredAt),
+  };
+}
+
+/** What was read before this cure began belongs to another one on the same joint. A lamp that was on before may be on still. */
+const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => fact.type !== 'reading' || happenedAt >= begun;
+
+const lastTime = (records: readonly FactRecord[], type: JobFact['type']): Instant | null =>
+  records.filter((record) => record.fact.type === type).at(-1)?.happenedAt ?? null;
+
+function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
+  if (fact.type === 'lamp-set') return [{ kind: 'lamp-set', at, setting: fact.setting }];
+  if (fact.type === 'lamp-on' || fact.type === 'lamp-off' || fact.type === 'lamp-found-off') return [{ kind: fact.type, at }];
+  // A reading on bare shiny metal is kept and not counted.
+  return fact.type === 'reading' && fact.method !== 'bare' ? [{ kind: 'reading', at, value: fact.value }] : [];
+}
+
+function readingOf({ fact, happenedAt: at, by, entry }: FactRecord): JointReading[] {
+  return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry }] : [];
+}
+
+function lampOf(records: readonly FactRecord[], joint: JointNo): LampName | null {
+  return records.flatMap(({ fact }) => (fact.type === 'lamp-set' && fact.joint === joint ? [fact.lamp] : [])).at(-1) ?? null;
+}
+
+function checkOf({ fact, happenedAt: at, by }: FactRecord): Check[] {
+  return fact.type === 'checked' ? [{ milestone: fact.milestone, result: fact.result, at, by, foreman: fact.role === 'foreman' }] : [];
+}
+
+function raisedOf({ fact, happenedAt: at }: FactRecord): Raised[] {
+  return fact.type === 'reminder-raised' ? [{ kind: fact.kind, round: fact.round, step: fact.step, dueAt: fact.dueAt, at, to: fact.to }] : [];
+}

@@ -1,0 +1,49 @@
+import type { EntryCommand, Subject, TypedTemperature, When } from './commands.js';
+
+/** The line that means exactly this command; buttons are such lines, so pressing and typing are one path. */
+export function lineOf(command: EntryCommand): string {
+  return wordsOf(command).filter((word) => word !== '').join(' ');
+}
+
+function wordsOf(command: EntryCommand): string[] {
+  switch (command.kind) {
+    case 'paste':
+    case 'closed':
+      return [command.kind, ...subject(command), command.card ?? '', time(command.when)];
+    case 'moved':
+      return ['moved', ...subject(command), time(command.when)];
+    case 'cure':
+      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? '' : `lamp ${degrees(command.setting)}`, command.lamp ?? '', time(command.when)];
+    case 'lamp':
+      return [command.setting === null ? 'up' : 'lamp', ...subject(command), command.setting === null ? '' : degrees(command.setting), command.lamp ?? '', time(command.when)];
+    case 'off':
+      return ['off', ...subject(command), command.lamp ?? '', command.since === 'unknown' ? "don't know when" : time(command.when)];
+    case 'on':
+      return ['on', ...subject(command), command.lamp ?? '', time(command.when)];
+    case 'read':
+      return ['read', ...subject(command), degrees(command.value), command.method === 'unstated' ? '' : command.method, time(command.when)];
+    case 'air':
+      return ['air', degrees(command.value), command.humidity === null ? '' : `rh ${command.humidity}`, time(command.when)];
+    case 'check':
+      return ['check', ...subject(command), command.milestone ?? '', command.result, time(command.when)];
+    case 'later':
+    case 'stay':
+      return [command.kind, ...subject(command)];
+    case 'release':
+    case 'scrap':
+      return [command.kind, ...subject(command), command.reason];
+    case 'undo':
+      return ['undo', command.entry === null ? '' : `${command.entry}`];
+  }
+}
+
+const subject = (command: Subject): string[] => [command.job ?? '', command.joint ?? ''];
+
+const degrees = (typed: TypedTemperature): string => `${typed.value}${typed.unit ?? ''}`;
+
+/** A stated time goes out as an instant, so that the button means the same tomorrow. */
+function time(when: When): string {
+  if (!when.stated) return '';
+  const yes = when.confirmed ? ' yes' : '';
+  return `at ${new Date(when.latest).toISOString()}${yes}`;
+}

@@ -1,0 +1,165 @@
+import { airSteps, type AirReading, type AirSide, type AirStep } from '../cure/air.js';
+import type { MilestoneKind } from '../cure/card.js';
+import { forecast, milestoneCounts, type MilestoneForecast } from '../cure/forecast.js';
+import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
+import type { HeatEvent, JointHistory } from '../cure/history.js';
+import { lampStretches } from '../cure/lamp-stretches.js';
+import { openLimit, type OpenLimit } from '../cure/open-limit.js';
+import { runRecipe, type StageRun } from '../cure/recipe.js';
+import { instant, later, type Instant } from '../cure/units.js';
+import type { Cure, JointReading } from './job.js';
+import { checkState, shareOfWait, type CheckState } from './rounds.js';
+import type { Shop } from './shop.js';
+import { dayEnd, isOpen, nextClosing, openPeriods } from './shop-hours.js';
+
+export interface MilestoneOutlook {
+  readonly kind: MilestoneKind;
+  readonly forecast: MilestoneForecast;
+  readonly check: CheckState;
+}
+
+/** Everything that follows from the facts of one cure; time passing alone does not change it. */
+export interface Outlook {
+  readonly cure: Cure;
+  /** Null until the panel is closed: no strength clock runs. */
+  readonly history: JointHistory | null;
+  readonly air: readonly AirStep[];
+  readonly milestones: readonly MilestoneOutlook[];
+  readonly open: OpenLimit;
+  /** The open limit that was passed before the panel was closed or last moved, or null. */
+  readonly openPassed: Instant | null;
+  /** A reading over the card's maximum that nobody has corrected or decided on. */
+  readonly overMaximum: JointReading | null;
+  /** What is believed about the heat, as entered (closing time not yet applied). */
+  readonly heat: HeatState;
+  readonly stages: readonly StageRun[];
+}
+
+export type OutlookState = 'running' | 'due' | 'confirmed' | 'held' | 'asleep';
+
+export function lookAt(cure: Cure, shop: Shop, readings: readonly AirReading[]): Outlook {
+  const air = airAround(cure, shop, readings, 'cold');
+  const history = historyOf(cure, shop, air);
+  const forecasts = history === null ? [] : forecast(cure.card, history);
+  const open = openLimitOf(cure, shop, readings);
+  return {
+    cure,
+    history,
+    air,
+    milestones: forecasts.map((one) => ({ kind: one.kind, forecast: one, check: checkState(one, cure.checks) })),
+    open,
+    openPassed: passedLimit(cure, open),
+    overMaximum: overMaximum(cure),
+    heat: cure.heat.reduce(afterHeatEvent, NO_HEAT),
+    stages: history === null ? [] : stageRuns(cure, history),
+  };
+}
+
+const countedReadings = (cure: Cure, until: Instant | null): JointReading[] =>
+  cure.readings.filter((reading) => reading.method !== 'bare' && (until === null || reading.at <= until));
+
+function openLimitOf(cure: Cure, shop: Shop, readings: readonly AirReading[]): OpenLimit {
+  if (cure.pasted === null) return { kind: 'none' };
+  return openLimit(cure.card, { pasted: cure.pasted, until: cure.moved.at(-1) ?? cure.closed, air: airAround(cure, shop, readings, 'hot'), readings: countedReadings(cure, cure.closed) });
+}
+
+function airAround(cure: Cure, shop: Shop, readings: readonly AirReading[], side: AirSide): AirStep[] {
+  const start = cure.pasted ?? cure.start ?? cure.openedAt;
+  const last = readings.reduce((at, reading) => later(at, reading.at), later(start, cure.start ?? start));
+  const until = nextClosing(shop, last) ?? last;
+  // One day more at the front: a reading taken before the joint began still tells the day's air.
+  const periods = openPeriods(shop, instant(start - 24 * 3_600_000), until);
+  return airSteps({ start, periods, readings, usual: shop.air, night: shop.night }, side);
+}
+
+function historyOf(cure: Cure, shop: Shop, air: readonly AirStep[]): JointHistory | null {
+  if (cure.start === null) return null;
+  const last = cure.heat.reduce((at, event) => later(at, event.at), cure.start);
+  const begin = cure.heat.reduce((at, event) => (event.at < at ? event.at : at), cure.start);
+  const until = nextClosing(shop, last) ?? dayEnd(shop, last);
+  const closings = openPeriods(shop, begin, until).map((period) => period.closes).filter((at) => at > begin && at <= until);
+  const left = [...closings.filter((at) => !isAttended(cure, shop, at)), ...midnights(cure, shop, closings)];
+  const heat = [...cure.heat, ...left.map((at): HeatEvent => ({ kind: 'closing', at }))];
+  return { start: cure.start, heat: heat.sort((a, b) => a.at - b.at), air };
+}
+
+/** Heat that somebody stays with, or saw after closing, counts until midnight; nobody is taken to stay all night. */
+function midnights(cure: Cure, shop: Shop, closings: readonly Instant[]): Instant[] {
+  const late = [...closings.filter((at) => isAttended(cure, shop, at)), ...cure.heat.map((event) => event.at).filter((at) => !isOpen(shop, at))];
+  return [...new Set(late.map((at) => dayEnd(shop, at)))].filter((at) => !isOpen(shop, at));
+}
+
+/** Somebody said that they stay with the lamp on this day, past closing time. */
+export const isAttended = (cure: Cure, shop: Shop, moment: Instant): boolean =>
+  cure.attended.some((at) => at <= moment && dayEnd(shop, at) === dayEnd(shop, moment));
+
+function passedLimit(cure: Cure, open: OpenLimit): Instant | null {
+  if (open.kind === 'none') return null;
+  const lastTouch = cure.moved.at(-1) ?? cure.closed;
+  return lastTouch !== null && lastTouch > open.at ? open.at : null;
+}
+
+/** The passed open limit that still waits for the foreman; before the panel is closed it is one from its time on. */
+export function undecidedLimit({ cure, open, openPassed }: Outlook): Instant | null {
+  const passed = openPassed ?? (cure.closed === null && open.kind !== 'none' ? open.at : null);
+  if (passed === null || cure.releasedAt === null || cure.releasedAt < passed) return passed;
+  const { releasedAt } = cure;
+  return cure.moved.some((at) => at > releasedAt) ? passed : null;
+}
+
+function overMaximum(cure: Cure): JointReading | null {
+  const maximum = cure.card.maxPanel;
+  if (maximum === null) return null;
+  const over = countedReadings(cure, null).filter((reading) => reading.value > maximum).at(-1);
+  return over === undefined || (cure.releasedAt !== null && cure.releasedAt >= over.at) ? null : over;
+}
+
+function stageRuns(cure: Cure, history: JointHistory): StageRun[] {
+  const recipes = cure.card.milestones.flatMap((rule) => rule.laws.flatMap((law) => (law.law === 'recipe' ? [law.stages] : [])));
+  const longest = recipes.reduce((one, other) => (other.length > one.length ? other : one), recipes[0] ?? []);
+  return runRecipe(longest, lampStretches(history.heat), history.start);
+}
+
+/** What is believed about the heat at a moment, closing time applied. */
+export const heatAt = (outlook: Outlook, now: Instant): HeatState =>
+  outlook.history === null ? outlook.heat : outlook.history.heat.filter((event) => event.at <= now).reduce(afterHeatEvent, NO_HEAT);
+
+/** A confirmed later strength includes the earlier ones: a bond with full strength has handling strength. */
+export function isConfirmed(outlook: Outlook, kind: MilestoneKind): boolean {
+  const index = outlook.milestones.findIndex((one) => one.kind === kind);
+  return index >= 0 && outlook.milestones.slice(index).some((one) => one.check.phase === 'confirmed');
+}
+
+/** Held by a person's answer, by two answers that differ, or by a reading over the maximum. */
+export function isHeld(outlook: Outlook, one: MilestoneOutlook, now: Instant): boolean {
+  if (outlook.overMaximum !== null || one.check.phase === 'held') return !isConfirmed(outlook, one.kind);
+  return one.check.conflict && (one.check.dueAt === null || now < one.check.dueAt);
+}
+
+export function stateOf(outlook: Outlook, one: MilestoneOutlook, now: Instant): OutlookState {
+  if (isConfirmed(outlook, one.kind)) return 'confirmed';
+  if (isHeld(outlook, one, now)) return 'held';
+  if (one.check.dueAt !== null && now >= one.check.dueAt) return 'due';
+  return one.check.round > 1 || milestoneCounts(one.forecast, now) ? 'running' : 'asleep';
+}
+
+export const shareOf = (one: MilestoneOutlook, now: Instant): number => shareOfWait(one.forecast, one.check, now);
+
+/** Milestones that still wait, in the card's order. */
+export const waitingMilestones = (outlook: Outlook): MilestoneOutlook[] => outlook.milestones.filter((one) => !isConfirmed(outlook, one.kind));
+
+/** A cure is over when it was scrapped or everything on its card was confirmed. */
+export function isOver(outlook: Outlook): boolean {
+  return outlook.cure.scrapped || (outlook.history !== null && waitingMilestones(outlook).length === 0);
+}
+
+/** The milestone that is asked about now: the last that is due, since it includes the earlier ones; else the next one. */
+export function currentMilestone(outlook: Outlook, now: Instant): MilestoneOutlook | null {
+  const waiting = waitingMilestones(outlook);
+  const due = waiting.filter((one) => one.check.dueAt !== null && now >= one.check.dueAt).at(-1);
+  return due ?? waiting[0] ?? null;
+}
+
+/** Recipe cards time the lamp itself; on all others a lamp counts only once a reading shows what it does. */
+export const needsReading = (cure: Cure): boolean =>
+  cure.card.basis === 'panel-temperature' || cure.card.basis === 'dwell' || cure.card.basis === 'above-temperature';

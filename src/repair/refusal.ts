@@ -1,0 +1,32 @@
+import type { MilestoneKind } from '../cure/card.js';
+import type { Celsius, Instant } from '../cure/units.js';
+import type { JobNo, JointNo, LampName, PersonId } from './ids.js';
+
+/** Why a command was not carried out. Nothing is stored; the answer says what to do. `line` is what a button would send. */
+export type Refusal =
+  | { readonly code: 'which-job'; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
+  | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
+  | { readonly code: 'which-joint'; readonly job: JobNo; readonly choices: readonly { readonly joint: JointNo; readonly line: string }[] }
+  | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
+  | { readonly code: 'nothing-runs'; readonly job: JobNo }
+  | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string }
+  | { readonly code: 'already-closed'; readonly job: JobNo; readonly at: Instant; readonly line: string }
+  | { readonly code: 'not-closed'; readonly job: JobNo; readonly line: string }
+  | { readonly code: 'future'; readonly at: Instant; readonly nowLine: string; readonly yesterdayLine: string; readonly yesterday: Instant }
+  | { readonly code: 'long-ago'; readonly at: Instant; readonly yesLine: string; readonly nowLine: string }
+  | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed'; readonly stepAt: Instant }
+  | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
+  | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
+  | { readonly code: 'no-next-stage'; readonly job: JobNo }
+  | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number }
+  | { readonly code: 'held'; readonly job: JobNo; readonly reason: 'over-maximum' | 'soft-twice' }
+  | { readonly code: 'nothing-to-check'; readonly job: JobNo }
+  | { readonly code: 'nothing-asked' }
+  | { readonly code: 'no-heat'; readonly job: JobNo }
+  | { readonly code: 'lamp-elsewhere'; readonly lamp: LampName; readonly job: JobNo; readonly line: string }
+  | { readonly code: 'unknown-lamp'; readonly lamp: string }
+  | { readonly code: 'foreman-only'; readonly foreman: PersonId | 'channel' }
+  | { readonly code: 'nothing-held'; readonly job: JobNo }
+  | { readonly code: 'nothing-to-undo' }
+  | { readonly code: 'undo-too-late'; readonly enteredAt: Instant }
+  | { readonly code: 'not-yours'; readonly by: PersonId };

@@ -1,0 +1,116 @@
+import type { EntryCommand, QuestionCommand, Subject } from './commands.js';
+import type { Situation } from './decision.js';
+import { outlooksOf, runningOutlooks } from './book.js';
+import type { JobNo, LampName } from './ids.js';
+import { lineOf } from './line-of.js';
+import { currentMilestone, isOver, type Outlook } from './outlook.js';
+import type { Refusal } from './refusal.js';
+
+type Aimed = Extract<EntryCommand | QuestionCommand, Subject>;
+type Found = { readonly ok: true; readonly outlook: Outlook } | { readonly ok: false; readonly refusal: Refusal };
+
+const MOST_CHOICES = 4;
+
+/**
+ * The one cure a command is about: the job named, the thread's job, the newest question put to this person,
+ * or the only cure that fits. Never a guess between two: then it asks.
+ */
+export function cureFor(command: Aimed, situation: Situation): Found {
+  const job = jobFor(command, situation);
+  if (typeof job !== 'string') return { ok: false, refusal: job };
+  const known = situation.book.job(job);
+  if (known === null) return { ok: false, refusal: { code: 'unknown-job', job, choices: choicesOf(command, nearJobs(job, situation.book.openJobs())) } };
+  const all = outlooksOf(known, situation.shop, situation.book.air);
+  const running = all.filter((outlook) => !isOver(outlook) || (!outlook.cure.scrapped && outlook.overMaximum !== null));
+  const asked = command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running;
+  const onJoint = asked.filter((outlook) => command.joint === null || outlook.cure.ref.joint === command.joint);
+  if (onJoint.length === 0) return { ok: false, refusal: { code: 'nothing-runs', job } };
+  const joints = [...new Set(onJoint.map((outlook) => outlook.cure.ref.joint))];
+  const fitting = bestFit(command, onJoint, situation);
+  if (joints.length > 1 && fitting.length !== 1) {
+    return { ok: false, refusal: { code: 'which-joint', job, choices: joints.map((joint) => ({ joint, line: redirected(command, { job, joint }) })) } };
+  }
+  const outlook = fitting.at(-1) ?? onJoint.at(-1);
+  return outlook === undefined ? { ok: false, refusal: { code: 'nothing-runs', job } } : { ok: true, outlook };
+}
+
+/** The job a command means; a refusal when two would fit. */
+export function jobFor(command: Subject & { readonly kind: string } & Aimed, situation: Situation): JobNo | Refusal {
+  if (command.job !== null) return command.job;
+  if (situation.thread !== null) return situation.thread;
+  const open = situation.book.openJobs();
+  const running = runningOutlooks(situation.book, situation.shop, open);
+  const lamp = 'lamp' in command ? command.lamp : null;
+  const candidates = lamp === null ? mine(command, running, situation) : withLamp(running, lamp);
+  const jobs = [...new Set(candidates.map((outlook) => outlook.cure.job))];
+  const [only] = jobs;
+  if (only !== undefined && jobs.length === 1) return only;
+  if (running.length === 0) return { code: 'nothing-asked' };
+  return { code: 'which-job', choices: choicesOf(command, jobs.length > 0 ? jobs : open) };
+}
+
+const withLamp = (running: readonly Outlook[], lamp: LampName): Outlook[] => running.filter((outlook) => outlook.cure.lamp === lamp);
+
+/** Questions put to this person first, then their own cures, then the only one in the shop. */
+function mine(command: Aimed, running: readonly Outlook[], { by }: Situation): readonly Outlook[] {
+  const answers = command.kind === 'check' || command.kind === 'later' || command.kind === 'on' || command.kind === 'off';
+  const questioned = answers ? running.filter((outlook) => openQuestionTo(outlook, by)) : [];
+  if (questioned.length > 0) return questioned;
+  const own = running.filter((outlook) => outlook.cure.owner === by);
+  return own.length > 0 ? own : running;
+}
+
+/** A post went to this person after which nobody entered anything about the cure. */
+export const openQuestionTo = (outlook: Outlook, by: string): boolean =>
+  outlook.cure.raised.some((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= outlook.cure.touchedAt);
+
+function bestFit(command: Aimed, outlooks: readonly Outlook[], situation: Situation): Outlook[] {
+  if (command.kind === 'closed') return outlooks.filter((outlook) => outlook.cure.closed === null);
+  if (command.kind === 'check') {
+    const due = outlooks.filter((outlook) => waitsForAnswer(outlook, situation));
+    const named = due.filter((outlook) => command.milestone === null || outlook.milestones.some((one) => one.kind === command.milestone));
+    return newestLast(named.length > 0 ? named : outlooks);
+  }
+  if (command.kind === 'later') {
+    const asked = outlooks.filter((outlook) => openQuestionTo(outlook, situation.by));
+    return newestLast(asked.length > 0 ? asked : outlooks);
+  }
+  if (command.kind === 'off' || command.kind === 'on') return heated(command.lamp, outlooks);
+  return [...outlooks];
+}
+
+/** The one that was asked about last comes last. */
+const newestLast = (outlooks: readonly Outlook[]): Outlook[] => [...outlooks].sort((one, other) => askedAt(one) - askedAt(other));
+
+const askedAt = ({ cure }: Outlook): number => cure.raised.at(-1)?.at ?? 0;
+
+/** The lamp named, else the joints that have any heat. */
+function heated(lamp: LampName | null, outlooks: readonly Outlook[]): Outlook[] {
+  const under = outlooks.filter((outlook) => (lamp === null ? outlook.heat.lamp !== 'never' || outlook.heat.counted !== null : outlook.cure.lamp === lamp));
+  const joints = new Set(under.map((outlook) => outlook.cure.ref.joint));
+  return joints.size === 1 ? under.slice(-1) : [...outlooks];
+}
+
+function waitsForAnswer(outlook: Outlook, { now }: Situation): boolean {
+  const current = currentMilestone(outlook, now);
+  return current?.check.dueAt != null && now >= current.check.dueAt;
+}
+
+/** The same command for another job or joint. */
+function redirected(command: Aimed, to: Subject): string {
+  if (command.kind === 'when' || command.kind === 'why') return [command.kind, to.job ?? '', to.joint ?? ''].filter((word) => word !== '').join(' ');
+  return lineOf({ ...command, ...to });
+}
+
+const choicesOf = (command: Aimed, jobs: readonly JobNo[]): { job: JobNo; line: string }[] =>
+  jobs.slice(0, MOST_CHOICES).map((job) => ({ job, line: redirected(command, { job, joint: command.joint }) }));
+
+/** Open jobs that differ by one digit, or in which two neighbouring digits changed places. */
+export function nearJobs(job: JobNo, open: readonly JobNo[]): JobNo[] {
+  return open.filter((other) => other.length === job.length && differences(job, other) <= 1).concat(open.filter((other) => swapped(job, other)));
+}
+
+const differences = (one: string, other: string): number => Array.from(one).filter((letter, index) => letter !== other[index]).length;
+
+const swapped = (one: string, other: string): boolean =>
+  one !== other && one.length === other.length && differences(one, other) === 2 && Array.from(one).sort().join('') === Array.from(other).sort().join('');

@@ -1,0 +1,47 @@
+import { instant, type Instant } from '../cure/units.js';
+import type { MilestoneKind } from '../cure/card.js';
+import { currentMilestone, isHeld, shareOf, stateOf, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
+
+/** What one car waits for; the order of a list of them is rule R26. */
+export interface Waiting {
+  readonly outlook: Outlook;
+  readonly milestone: MilestoneOutlook | null;
+  readonly waitsFor: MilestoneKind | 'open-limit' | 'decision';
+  readonly state: OutlookState;
+  readonly dueAt: Instant | null;
+  readonly share: number;
+}
+
+/** One cure's wait at a moment. */
+export function waitingOf(outlook: Outlook, now: Instant): Waiting {
+  const milestone = currentMilestone(outlook, now);
+  const share = milestone === null ? 0 : shareOf(milestone, now);
+  const base = { outlook, milestone, share };
+  if (outlook.overMaximum !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.overMaximum.at };
+  if (outlook.cure.closed === null) {
+    const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
+    return { ...base, waitsFor: 'open-limit', state: limit !== null && now >= limit ? 'due' : 'running', dueAt: limit };
+  }
+  if (milestone !== null && isHeld(outlook, milestone, now)) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? milestone.check.dueAt };
+  if (milestone === null && undecidedLimit(outlook) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.openPassed };
+  const state = milestone === null ? 'confirmed' : stateOf(outlook, milestone, now);
+  return { ...base, waitsFor: milestone?.kind ?? 'decision', state, dueAt: milestone?.check.dueAt ?? null };
+}
+
+const RANK: Readonly<Record<OutlookState, number>> = { held: 1, due: 2, running: 3, asleep: 4, confirmed: 5 };
+
+const rankOf = (waiting: Waiting): number => (waiting.outlook.overMaximum !== null ? 0 : RANK[waiting.state]);
+
+/** Rule R26: safety hold, hold, check overdue (oldest first), running (next due first), asleep. One entry a car, its worst. */
+export function waitingList(outlooks: readonly Outlook[], now: Instant): Waiting[] {
+  const all = outlooks.map((outlook) => waitingOf(outlook, now)).sort((a, b) => rankOf(a) - rankOf(b) || dueOrder(a) - dueOrder(b) || a.outlook.cure.job.localeCompare(b.outlook.cure.job, 'en', { numeric: true }));
+  const seen = new Set<string>();
+  return all.filter(({ outlook: { cure } }) => {
+    const first = !seen.has(cure.job);
+    seen.add(cure.job);
+    return first;
+  });
+}
+
+const FAR_FUTURE = instant(8.64e15);
+const dueOrder = (waiting: Waiting): number => waiting.dueAt ?? FAR_FUTURE;

@@ -1,0 +1,54 @@
+import type { Waiting } from '../../repair/waiting.js';
+import { nameOf } from '../../repair/people.js';
+import type { Answer } from '../answer.js';
+import { heatWords, title } from './state.js';
+import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
+
+const MOST_CARS = 12;
+
+/** Every car that waits on a cure, worst first: what for, due when, who, lamp or air. */
+export function composeWaiting(list: readonly Waiting[], setting: Setting): Answer {
+  if (list.length === 0) return answer('plain', ['**No car waits on a cure.**']);
+  const more = list.length > MOST_CARS ? `and ${list.length - MOST_CARS} more` : null;
+  return answer('plain', [...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more]);
+}
+
+/** `7203 check now, handling strength due 12:43, Tomek, lamp A 30 °C`. */
+export function waitingLine(one: Waiting, setting: Setting): string {
+  const who = nameOf(setting.shop, one.outlook.cure.owner);
+  return `**${title(one.outlook)}** ${waitingWords(one, setting)}, ${who}, ${heatWords(one.outlook, setting)}`;
+}
+
+export function waitingWords(one: Waiting, setting: Setting): string {
+  const what = one.waitsFor === 'open-limit' ? 'close the panel' : one.waitsFor === 'decision' ? 'decision' : MILESTONE_WORDS[one.waitsFor];
+  const due = one.dueAt === null ? null : clock(one.dueAt, setting);
+  switch (one.state) {
+    case 'held':
+      return one.outlook.overMaximum !== null ? 'HELD too hot, foreman decides' : `HELD, foreman decides${due === null ? '' : ` (since ${due})`}`;
+    case 'due':
+      return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}` : `check now, ${what} due ${due ?? ''}`;
+    case 'running':
+      return one.waitsFor === 'open-limit' ? `${what} by ${due ?? '?'}` : due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
+    case 'asleep':
+      return `asleep, ${what}, ${percent(one.share)}`;
+    case 'confirmed':
+      return 'confirmed';
+  }
+}
+
+/** The bundle at opening or closing time: what is due, what sleeps, what will be due outside working hours. */
+export function composeBundle(bell: 'opening' | 'closing', list: readonly Waiting[], nextOpening: number | null, setting: Setting): Answer | null {
+  const due = list.filter((one) => one.state === 'due' || one.state === 'held');
+  const asleep = list.filter((one) => one.state === 'asleep');
+  const running = list.filter((one) => one.state === 'running');
+  const outside = running.filter((one) => one.dueAt !== null && nextOpening !== null && one.dueAt < nextOpening);
+  const others = running.filter((one) => !outside.includes(one));
+  if (list.length === 0) return null;
+  const first = bell === 'opening' ? `**Opening.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${running.length} running.` : `**Closing.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${outside.length} due before opening.`;
+  const shown = bell === 'opening' ? [...due, ...asleep, ...running] : [...due, ...outside, ...asleep, ...others];
+  const hint = bell === 'opening' ? 'Read the shop air first: until then the night setting counts.' : 'No lamp runs alone: switched off?';
+  const more = shown.length > MOST_CARS ? `and ${shown.length - MOST_CARS} more: type who waits` : null;
+  return answer('plain', [first, ...shown.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more, hint]);
+}
+
+const count = (many: number, what: string): string => `${many} ${what}${many === 1 ? '' : 's'}`;

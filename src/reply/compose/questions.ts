@@ -1,0 +1,26 @@
+import { currentMilestone, waitingMilestones, type Outlook } from '../../repair/outlook.js';
+import { nameOf } from '../../repair/people.js';
+import type { Answer } from '../answer.js';
+import { openSentence } from './open.js';
+import { aimed, exampleNote, heatWords, milestoneSentence, title } from './state.js';
+import { answer, button, capital, clock, type Setting } from './words.js';
+
+/** One job: each milestone with its state and time, what heats it, who owns it. */
+export function composeWhen(outlook: Outlook, setting: Setting): Answer {
+  const { cure } = outlook;
+  const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatWords(outlook, setting)}.`;
+  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
+  const passed = outlook.openPassed === null ? null : `Open limit ${clock(outlook.openPassed, setting)} was passed${cure.releasedAt === null ? ': the foreman decides' : ', decided by the foreman'}.`;
+  const lines = outlook.milestones.map((one) => `${capital(milestoneSentence(outlook, one, setting))}.`);
+  const current = currentMilestone(outlook, setting.now);
+  const due = current?.check.dueAt;
+  const buttons = current !== null && due != null && due <= setting.now && waitingMilestones(outlook).length > 0 ? [button('Hard', `check ${aimed(outlook)} ${current.kind} hard`), button('Soft', `check ${aimed(outlook)} ${current.kind} soft`)] : [];
+  return answer('plain', [head, ...lines, passed, exampleNote(cure.card)], buttons);
+}
+
+export const SAFETY_TAIL = 'Data sheet, vehicle maker\'s method, local rules and your licence come first. This is a reminder, not permission.';
+
+/** Fits a phone screen. */
+export function composeHelp(lines: readonly string[]): Answer {
+  return answer('plain', [...lines, SAFETY_TAIL]);
+}

@@ -1,0 +1,79 @@
+import type { Misread } from '../../grammar/reading.js';
+import type { Refusal } from '../../repair/refusal.js';
+import { nameOf } from '../../repair/people.js';
+import type { Answer } from '../answer.js';
+import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
+
+/** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
+export function composeMisread(misread: Misread): Answer {
+  const understood = misread.understood === '' ? '' : `Understood: ${misread.understood}. `;
+  const unclear = misread.unclear === null ? `Missing: ${misread.problem}.` : `Not understood: “${shortened(misread.unclear)}” (${misread.problem}).`;
+  return answer('refusal', [`${understood}${unclear} Try: \`${misread.nearest}\`. Nothing stored.`], misread.choices.map((choice) => button(choice.label, choice.line)));
+}
+
+const shortened = (typed: string): string => {
+  const letters = [...typed];
+  return letters.length <= 40 ? typed : `${letters.slice(0, 39).join('')}…`;
+};
+
+/** Why a command was not carried out, and what to do. One line each, buttons where they save typing. */
+export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
+  const refused = (sentence: string, buttons: readonly [string, string][] = []): Answer => answer('refusal', [sentence], buttons.map(([label, sent]) => button(label, sent)));
+  const asked = (sentence: string, buttons: readonly [string, string][]): Answer => answer('question', [sentence], buttons.map(([label, sent]) => button(label, sent)));
+  switch (refusal.code) {
+    case 'which-job':
+      return asked('Which job? Nothing stored yet.', refusal.choices.map(({ job, line }) => [job, line]));
+    case 'unknown-job':
+      return asked(`No open job **${refusal.job}**.${refusal.choices.length > 0 ? ' Did you mean one of these?' : ` Start it: \`cure ${refusal.job} P1\`.`}`, refusal.choices.map(({ job, line }) => [job, line]));
+    case 'which-joint':
+      return asked(`${refusal.job}: which joint? Nothing stored yet.`, refusal.choices.map(({ joint, line }) => [joint, line]));
+    case 'which-card':
+      return asked(`${refusal.job}: which material card? ${refusal.choices.map(({ card }) => card).join(', ')}. Nothing stored yet.`, refusal.choices.slice(0, 5).map(({ card, line }) => [card, line]));
+    case 'nothing-runs':
+      return refused(`${refusal.job}: nothing runs there.`);
+    case 'already-running':
+      return asked(`${refusal.job} ${refusal.joint}: ${refusal.card} runs already since ${clock(refusal.since, setting)}. Another joint?`, [['Other joint', refusal.otherJoint], ['Moved', `moved ${refusal.job} ${refusal.joint}`]]);
+    case 'already-closed':
+      return asked(`${refusal.job} is closed since ${clock(refusal.at, setting)}. Shifted again? Then: moved.`, [['Moved', refusal.line]]);
+    case 'not-closed':
+      return asked(`${refusal.job} is not closed yet, so nothing could be moved.`, [['Closed', refusal.line]]);
+    case 'future':
+      return asked(`**${clock(refusal.at, setting)} is still to come** (now ${clock(setting.now, setting)}). Which time? Nothing stored yet.`, [['Now', refusal.nowLine], ['Yesterday', refusal.yesterdayLine]]);
+    case 'long-ago':
+      return asked(`**${clock(refusal.at, setting)}** is ${lasting(refusal.at, setting.now)} back. Right? Nothing stored yet.`, [['Yes', refusal.yesLine], ['Now', refusal.nowLine]]);
+    case 'before-step':
+      return refused(`${clock(refusal.at, setting)} is before the job was ${refusal.step} (${clock(refusal.stepAt, setting)}). Check the time. Nothing stored.`);
+    case 'which-unit':
+      return refusal.asCelsius === null
+        ? refused(`**${tidy(refusal.value)}** is over this card's maximum ${degrees(refusal.maximum, setting)}. Nothing counted.`)
+        : asked(`**${tidy(refusal.value)} what?** Over this card's ${degrees(refusal.maximum, setting)}. ${tidy(refusal.value)} °F = ${tidy(refusal.asCelsius)} °C. Nothing counted yet.`, [[`${tidy(refusal.value)} °F`, refusal.line]]);
+    case 'over-lamp-maximum':
+      return refused(`${degrees(refusal.value, setting)} is over the maximum of ${refusal.card} (${degrees(refusal.maximum, setting)}). Not noted as a stage: turn the lamp down.`);
+    case 'no-next-stage':
+      return refused(`${refusal.job}: this card has no lamp recipe. Say the setting: \`lamp ${refusal.job} 60\`.`);
+    case 'not-due':
+      return refused(`${refusal.job} **NOT yet**: ${MILESTONE_WORDS[refusal.milestone]} ${refusal.dueAt === null ? 'has no time yet' : `earliest ${clock(refusal.dueAt, setting)}`} (${percent(refusal.share)}).`);
+    case 'held':
+      return refused(`${refusal.job} is held (${refusal.reason === 'over-maximum' ? 'too hot' : 'soft twice'}): the foreman decides.`);
+    case 'nothing-to-check':
+      return refused(`${refusal.job}: no check is open.`);
+    case 'nothing-asked':
+      return refused('Which job? Nothing runs at present. Start one: `cure 501 P1`.');
+    case 'no-heat':
+      return refused(`${refusal.job}: no lamp was noted there. Switch one on: \`lamp ${refusal.job} 30\`.`);
+    case 'lamp-elsewhere':
+      return asked(`Lamp ${refusal.lamp} is on ${refusal.job} by my book. Off there first?`, [[`${refusal.lamp} off there`, refusal.line]]);
+    case 'unknown-lamp':
+      return refused(`No lamp ${refusal.lamp} here. This shop has: ${setting.shop.lamps.join(', ')}.`);
+    case 'foreman-only':
+      return refused(`Only the foreman may decide that${refusal.foreman === 'channel' ? '' : ` (${nameOf(setting.shop, refusal.foreman)})`}.`);
+    case 'nothing-held':
+      return refused(`${refusal.job}: nothing there waits for a decision. A soft check is settled by \`hard ${refusal.job}\` or \`scrap ${refusal.job}\`.`);
+    case 'nothing-to-undo':
+      return refused('Nothing of yours to take back.');
+    case 'undo-too-late':
+      return refused(`That was ${lasting(refusal.enteredAt, setting.now)} ago: type the right figure as a new entry, or ask the foreman.`);
+    case 'not-yours':
+      return refused(`That entry is ${nameOf(setting.shop, refusal.by)}'s. They or the foreman can take it back.`);
+  }
+}

@@ -1,0 +1,108 @@
+import { coldestRow } from '../../cure/rows.js';
+import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
+import type { MaterialCard, RateLaw } from '../../cure/card.js';
+import { FIRST_JOINT } from '../../repair/ids.js';
+import { heatAt, shareOf, stateOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { nameOf } from '../../repair/people.js';
+import type { Piece } from '../../cure/progress.js';
+import { clock, degrees, MILESTONE_WORDS, percent, type Setting } from './words.js';
+
+/** `501`, or `501 j2` where it is not the first joint. */
+export const title = ({ cure }: Outlook): string => (cure.ref.joint === FIRST_JOINT ? cure.job : `${cure.job} ${cure.ref.joint}`);
+
+/** The words a line needs to mean this cure. */
+export const aimed = ({ cure }: Outlook): string => `${cure.job} ${cure.ref.joint}`;
+
+/** Said with every answer that rests on a card that only comes with the program. */
+export const exampleNote = (card: MaterialCard): string | null =>
+  card.example ? `${card.name} is an example card, not your data sheet.` : null;
+
+/** The stretch that counts, or would count, at a moment. */
+export const pieceAt = (one: MilestoneOutlook, at: Instant): Piece | null => one.forecast.progress.pieces.filter((piece) => piece.from <= at).at(-1) ?? null;
+
+/** The four grades of certainty, always in the same words. */
+export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const { now, shop } = setting;
+  const heat = heatAt(outlook, now);
+  if (heat.lamp === 'on' && heat.lastSign !== null && minutesBetween(heat.lastSign, now) > shop.rhythm.stillOn) {
+    return `by the clock, not confirmed since ${clock(heat.lastSign, setting)}`;
+  }
+  const piece = pieceAt(one, now);
+  return piece?.source === 'usual air' || piece?.source === 'old air reading' ? 'earliest' : 'by the clock';
+}
+
+/** One milestone in one sentence: state, one time. */
+export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const { now, shop } = setting;
+  const name = MILESTONE_WORDS[one.kind];
+  const due = one.check.dueAt;
+  switch (stateOf(outlook, one, now)) {
+    case 'confirmed': {
+      const said = outlook.milestones.map((other) => other.check).findLast((check) => check.phase === 'confirmed')?.answer;
+      return said == null ? `${name} confirmed` : `${name} confirmed ${clock(said.at, setting)} by ${nameOf(shop, said.by)}`;
+    }
+    case 'held':
+      return outlook.overMaximum !== null ? `${name} **held**: too hot, the foreman decides` : one.check.conflict && due !== null ? `${name} **held as soft**, check again ${clock(due, setting)}` : `${name} **held** as soft, the foreman decides`;
+    case 'due':
+      return due === null ? name : `${name} **due since ${clock(due, setting)}**, check it`;
+    case 'running':
+      return due === null ? willSleep(outlook, one, setting) : `${name} ${dueWords(outlook, one, due, setting)}`;
+    case 'asleep':
+      return `${name} ${asleep(outlook, one, setting)}`;
+  }
+}
+
+function dueWords(outlook: Outlook, one: MilestoneOutlook, due: Instant, setting: Setting): string {
+  if (one.check.round > 1) return `soft, check again **${clock(due, setting)}**`;
+  const grade = certainty(outlook, one, setting);
+  return grade === 'earliest' ? `earliest **${clock(due, setting)}**, likely later` : `**${clock(due, setting)}** ${grade}`;
+}
+
+/** It counts now, and will stop before it is done. */
+function willSleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const ends = one.forecast.laws.flatMap((law) => law.pieces).filter((piece) => piece.wholeMinutes !== null && piece.to !== null && piece.to > setting.now);
+  const end = ends.at(-1)?.to;
+  const name = MILESTONE_WORDS[one.kind];
+  const next = stageWaitedFor(outlook);
+  if (next !== null) return `${name} waits for lamp **${degrees(next, setting)}**`;
+  if (end == null) return `${name} **no time in sight**`;
+  return `${name}: no time yet, ${percent(shareOf(one, end))} by ${clock(end, setting)}, then it ${usesLamp(outlook) ? 'waits for the lamp' : 'sleeps (too cold)'}`;
+}
+
+/** The setting of the stage to be turned up to: the one before is over, this one has not begun. */
+function stageWaitedFor({ stages }: Outlook): Celsius | null {
+  const index = stages.findIndex((run) => run.began === null);
+  return index > 0 && stages[index - 1]?.ended != null ? (stages[index]?.stage.lamp ?? null) : null;
+}
+
+const usesLamp = (outlook: Outlook): boolean => outlook.heat.lamp === 'on';
+
+/** Why nothing counts, and how far it is. */
+export function asleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const laws = outlook.cure.card.milestones.find((rule) => rule.kind === one.kind)?.laws ?? [];
+  const share = percent(shareOf(one, setting.now));
+  const recipe = laws.some((law) => law.law === 'recipe');
+  const needs = needed(laws);
+  if (recipe && needs === null) return outlook.heat.lamp === 'never' ? '**no sheet time** without the lamp' : `**waits for the lamp**, ${share}`;
+  if (laws.some((law) => law.law === 'dwell')) return `**waits for a metal reading**, ${share}`;
+  if (laws.some((law) => law.law === 'table' || law.law === 'depth-root')) return '**no time**: type the air with humidity, like `air 20 rh 50`';
+  if (needs === null) return `**no sheet time**`;
+  return `**asleep, too cold** (needs ${degrees(needs, setting)}), ${share}${recipe ? '; or the lamp' : ''}`;
+}
+
+function needed(laws: readonly RateLaw[]): Celsius | null {
+  return laws.flatMap((law) => (law.law === 'credit' ? (coldestRow(law.rows) ?? []) : law.law === 'above' ? [law.temperature] : [])).at(0) ?? null;
+}
+
+/** What heats the joint now, in a few words. */
+export function heatWords(outlook: Outlook, setting: Setting): string {
+  const { cure, air } = outlook;
+  const heat = heatAt(outlook, setting.now);
+  const lamp = cure.lamp === null ? 'lamp' : `lamp ${cure.lamp}`;
+  if (heat.lamp === 'on') return heat.setting === null ? `${lamp} on` : `${lamp} ${degrees(heat.setting, setting)}`;
+  if (heat.counted !== null) return `joint read ${degrees(heat.counted, setting)}`;
+  const step = air.filter((one) => one.from <= setting.now).at(-1);
+  const around = step?.temperature == null ? 'air not known' : `${step.source === 'night setting' ? 'night' : 'air'} ${degrees(step.temperature, setting)}`;
+  if (heat.lamp === 'never') return around;
+  return heat.lamp === 'off' ? `${lamp} off, ${around}` : `${lamp} not seen on, ${around}`;
+}

@@ -1,0 +1,72 @@
+import { DateTime } from 'luxon';
+import type { MilestoneKind } from '../../cure/card.js';
+import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
+import type { Shop } from '../../repair/shop.js';
+import type { Answer, Button, Line, Span, Tone } from '../answer.js';
+
+/** What every composer needs to put moments and temperatures into the shop's words. */
+export interface Setting {
+  readonly shop: Shop;
+  readonly now: Instant;
+}
+
+export const text = (words: string): Span => ({ kind: 'text', text: words });
+export const strong = (words: string): Span => ({ kind: 'strong', text: words });
+
+/** `**…**` marks what to see first; keeps the sentences below readable as sentences. */
+export function line(sentence: string): Line {
+  return sentence
+    .split('**')
+    .map((part, index) => (index % 2 === 1 ? strong(part) : text(part)))
+    .filter((span) => span.text !== '');
+}
+
+/** Phones show six short lines. */
+export const MOST_LINES = 6;
+
+export function answer(tone: Tone, sentences: readonly (string | null)[], buttons: readonly Button[] = []): Answer {
+  return { tone, lines: sentences.flatMap((sentence) => (sentence === null ? [] : [line(sentence)])), buttons };
+}
+
+/** Shop time: `12:03` today, `Sun 16:00` within a week, `Sun 8 Mar 16:00` beyond. */
+export function clock(at: Instant, { shop, now }: Setting): string {
+  const moment = DateTime.fromMillis(at, { zone: shop.zone, locale: 'en-GB' });
+  const today = DateTime.fromMillis(now, { zone: shop.zone }).startOf('day');
+  const days = moment.startOf('day').diff(today, 'days').days;
+  if (days === 0) return moment.toFormat('HH:mm');
+  return moment.toFormat(Math.abs(days) < 7 ? 'ccc HH:mm' : 'ccc d LLL HH:mm');
+}
+
+export function degrees(value: Celsius, { shop }: Setting): string {
+  const shown = shop.unit === 'F' ? (value * 9) / 5 + 32 : value;
+  return `${tidy(shown)} °${shop.unit}`;
+}
+
+export const tidy = (value: number): string => `${Math.round(value * 10) / 10}`;
+
+export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} % of the wait`;
+
+/** `25 min`, `2 h 10`, `3 days`. */
+export function lasting(from: Instant, to: Instant): string {
+  const total = Math.max(0, Math.round(minutesBetween(from, to)));
+  if (total < 60) return `${total} min`;
+  if (total >= 48 * 60) return `${Math.round(total / 1440)} days`;
+  return total % 60 === 0 ? `${total / 60} h` : `${Math.floor(total / 60)} h ${total % 60}`;
+}
+
+export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
+  handling: 'handling strength',
+  full: 'full strength',
+  sand: 'sanding time',
+  'drive-away': 'drive-away time',
+  'recoat-from': 'recoat time',
+  skin: 'skin',
+  through: 'through-cure time',
+  dwell: 'metal time',
+  'drip-free': 'drip-free time',
+  dry: 'drying time',
+};
+
+export const button = (label: string, sent: string): Button => ({ label, line: sent });
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import { MILESTONE_KINDS } from '../cure/card.js';
+import type { Fact } from '../repair/facts.js';
+import { REMINDER_KINDS } from '../repair/reminder.js';
+import { addresseeSchema, celsiusSchema, entrySchema, instantSchema, jointSchema, lampSchema, personSchema } from './brand-schema.js';
+import { cardSchema } from './card-schema.js';
+import { readJson } from './read-json.js';
+
+const cure = z.strictObject({ joint: jointSchema, card: z.string(), run: z.int() });
+const typed = z.strictObject({ value: z.number(), unit: z.enum(['C', 'F']).nullable() });
+const ofJoint = <T extends string>(type: T) => z.strictObject({ type: z.literal(type), joint: jointSchema });
+const ofCure = <T extends string>(type: T) => z.strictObject({ type: z.literal(type), cure });
+
+const schema = z.discriminatedUnion('type', [
+  ofCure('cure-opened').extend({ card: cardSchema, owner: personSchema }),
+  ofCure('pasted').extend({ earliest: instantSchema }),
+  ofCure('closed'),
+  ofCure('moved'),
+  ofJoint('lamp-set').extend({ setting: celsiusSchema, typed, lamp: lampSchema.nullable() }),
+  ofJoint('lamp-off'),
+  ofJoint('lamp-found-off'),
+  ofJoint('lamp-on'),
+  ofJoint('attended'),
+  ofJoint('reading').extend({ value: celsiusSchema, typed, method: z.enum(['unstated', 'contact', 'tape', 'bare']) }),
+  ofCure('checked').extend({ milestone: z.enum(MILESTONE_KINDS), result: z.enum(['hard', 'soft']), role: z.enum(['foreman', 'other']) }),
+  ofCure('put-off').extend({ kind: z.enum(REMINDER_KINDS) }),
+  ofCure('released').extend({ reason: z.string() }),
+  ofCure('scrapped').extend({ reason: z.string() }),
+  ofCure('reminder-raised').extend({ kind: z.enum(REMINDER_KINDS), round: z.int(), step: z.int(), dueAt: instantSchema, to: addresseeSchema }),
+  z.strictObject({ type: z.literal('air'), value: celsiusSchema, typed, humidity: z.number().nullable() }),
+  z.strictObject({ type: z.literal('bell'), bell: z.enum(['opening', 'closing']), dueAt: instantSchema, posted: z.boolean() }),
+  z.strictObject({ type: z.literal('undone'), entry: entrySchema }),
+]);
+
+/** What the schema reads; `readFact` and `writeFact` only compile while it is neither wider nor narrower than `Fact`. */
+type StoredFact = z.output<typeof schema>;
+
+/** Text of the book back to a fact. `where` names the place for the error. */
+export const readFact = (text: string, where: string): Fact => readJson(schema, text, where);
+
+/** Checked on the way in as well: what could not be read back must never get into a book that is only added to. */
+export function writeFact(fact: Fact): string {
+  const stored: StoredFact = fact;
+  return JSON.stringify(schema.parse(stored));
+}

@@ -1,0 +1,84 @@
+import type { BookTransaction, DeliveryState, OutboxRow, OutboxStore } from '../clerk/ports.js';
+import { earlier, instant, type Instant } from '../cure/units.js';
+import { forgottenBefore } from './keeping.js';
+import { laneOf } from './lane.js';
+import type { MemoryState } from './memory-state.js';
+
+type ChatRow = 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName';
+
+const laneOfRow = (row: OutboxRow): string => laneOf(row.delivery.target);
+
+export function memoryOutbox(now: () => MemoryState): Omit<OutboxStore, ChatRow> & Pick<BookTransaction, 'queue'> {
+  const inState = (state: DeliveryState): OutboxRow[] => [...now().outbox.values()].filter((row) => row.state === state);
+  const busyLanes = (): Set<string> => new Set(inState('sending').map(laneOfRow));
+
+  const move = (key: string, from: DeliveryState, change: Partial<OutboxRow>): void => {
+    const row = now().outbox.get(key);
+    if (row?.state !== from) throw new Error(`Delivery ${key} is not ${from}.`);
+    now().outbox.set(key, { ...row, ...change });
+  };
+
+  return {
+    queue: (deliveries) => {
+      for (const delivery of deliveries) {
+        if (now().outbox.has(delivery.key)) continue;
+        now().outbox.set(delivery.key, { delivery, state: 'waiting', attempts: 0, notBefore: instant(0) });
+      }
+    },
+    nextWaiting: (at) => {
+      const busy = busyLanes();
+      const first = new Map<string, OutboxRow>();
+      for (const row of inState('waiting').filter((waiting) => waiting.notBefore <= at && !busy.has(laneOfRow(waiting)))) {
+        const best = first.get(laneOfRow(row));
+        if (best === undefined || (row.delivery.urgent && !best.delivery.urgent)) first.set(laneOfRow(row), row);
+      }
+      return [...first].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, row]) => row);
+    },
+    unknown: () => inState('sending'),
+    earliestNotBefore: () =>
+      inState('waiting').reduce<Instant | null>((first, { notBefore }) => (first === null ? notBefore : earlier(first, notBefore)), null),
+    claim: (key) => {
+      const row = now().outbox.get(key);
+      if (row !== undefined && busyLanes().has(laneOfRow(row))) throw new Error(`Delivery ${key} is not waiting alone: its lane is busy.`);
+      move(key, 'waiting', { state: 'sending', attempts: (row?.attempts ?? 0) + 1 });
+    },
+    sent: (key) => {
+      move(key, 'sending', { state: 'sent' });
+    },
+    refused: (key) => {
+      move(key, 'sending', { state: 'refused' });
+    },
+    retry: (key, notBefore) => {
+      move(key, 'sending', { state: 'waiting', notBefore });
+    },
+  };
+}
+
+export function memoryChatRows(now: () => MemoryState): Pick<OutboxStore, ChatRow> {
+  const jobAt = (channel: string, ts: string) => [...now().threads].find(([, place]) => place.channel === channel && place.ts === ts)?.[0] ?? null;
+  return {
+    threadOf: (job) => now().threads.get(job) ?? null,
+    jobOfThread: jobAt,
+    saveThread: (job, _at, where) => {
+      const other = jobAt(where.channel, where.ts);
+      if (other !== null) now().threads.delete(other);
+      now().threads.set(job, where);
+    },
+    receive: (id, at, payload) => {
+      const { inbox } = now();
+      for (const [old, kept] of inbox) if (kept.payload === null && kept.at < forgottenBefore(at)) inbox.delete(old);
+      if (inbox.has(id)) return false;
+      inbox.set(id, { at, payload });
+      return true;
+    },
+    received: () => [...now().inbox].flatMap(([id, { payload }]) => (payload === null ? [] : [{ id, payload }])),
+    handled: (id) => {
+      const kept = now().inbox.get(id);
+      if (kept !== undefined) now().inbox.set(id, { ...kept, payload: null });
+    },
+    profileName: (chatId) => now().profiles.get(chatId) ?? null,
+    saveProfileName: (chatId, name) => {
+      now().profiles.set(chatId, name);
+    },
+  };
+}

@@ -1,0 +1,5 @@
+import { migration0001 } from './0001-book.js';
+import type { Migration } from './migration.js';
+
+/** In order; new ones are appended. */
+export const MIGRATIONS: readonly Migration[] = [migration0001];

@@ -1,0 +1,59 @@
+import { expect, it } from 'vitest';
+import { Day } from '../support/day.js';
+
+/** Each kind of reminder: what leads to it, when it is due, and the words it is known by. */
+const CASES: readonly { kind: string; lead: (day: Day) => Promise<void>; before: string; due: string; back: string; to: string }[] = [
+  { kind: 'open-limit', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'paste 501 P1'); }, before: '09:49', due: '10:00', back: '09:55', to: 'tomek' },
+  { kind: 'reading', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 P1 lamp 30'); }, before: '09:19', due: '09:20', back: '09:35', to: 'tomek' },
+  { kind: 'still-on', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 P1 lamp 30'); await day.says('tomek', 'read 501 30'); }, before: '09:59', due: '10:00', back: '10:20', to: 'tomek' },
+  { kind: 'handling', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 K lamp 30'); }, before: '09:59', due: '10:00', back: '10:20', to: 'tomek' },
+  { kind: 'full', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 K lamp 30'); await day.at('10:04'); await day.says('tomek', 'hard 501'); await day.at('10:07'); await day.says('tomek', 'up'); await day.says('tomek', 'on 501'); }, before: '11:36', due: '11:37', back: '12:00', to: 'tomek' },
+  { kind: 'stage', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 K lamp 30'); await day.at('10:04'); await day.says('tomek', 'hard 501'); }, before: '10:13', due: '10:00', back: '10:30', to: 'tomek' },
+  { kind: 'sand', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 F1'); await day.says('tomek', 'read 501 60'); }, before: '09:44', due: '09:45', back: '10:00', to: 'tomek' },
+  { kind: 'safety', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 P1 lamp 65'); await day.says('tomek', 'read 501 88'); }, before: '09:04', due: '09:00', back: '09:20', to: 'tomek' },
+  { kind: 'decision', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'paste 501 P1'); }, before: '09:59', due: '10:00', back: '10:20', to: 'ines' },
+];
+
+it.each(CASES)('a $kind post that fell into a kill -9 comes once, with its true time', async ({ kind, lead, before, due, back, to }) => {
+  const day = await Day.begin();
+  await lead(day);
+  await day.at(before);
+  const earlier = (await day.posts(kind)).length;
+  await day.killedUntil(back);
+  const posts = (await day.posts(kind)).slice(earlier).filter((post) => post.to === to);
+  expect(posts).toHaveLength(1);
+  expect(posts[0]?.dueAt).toBe(day.iso(due));
+  expect(posts[0]?.at).toBe(day.iso(back));
+  await day.killedUntil(back);
+  expect((await day.posts(kind)).slice(earlier).filter((post) => post.to === to)).toHaveLength(1);
+});
+
+it('A15 says that it was down, and counts the repeats from then', async () => {
+  const day = await Day.begin();
+  await day.at('11:03');
+  await day.says('tomek', 'cure 501 K lamp 30');
+  await day.at('11:50');
+  await day.killedUntil('12:20');
+  const [post] = await day.posts('handling');
+  expect(await day.posted()).toEqual(['12:20 handling tomek']);
+  expect(post?.dueAt).toBe(day.iso('12:03'));
+  expect(post?.reply.text).toContain('12:03');
+  expect(post?.reply.text).toMatch(/down/);
+  await day.at('13:30');
+  expect(await day.posted()).toEqual(['12:20 handling tomek', '12:30 handling tomek', '12:50 handling tomek', '13:10 handling ines']);
+});
+
+it('a bundle that fell into a kill -9 comes once', async () => {
+  const day = await Day.begin('2026-03-02T16:00');
+  await day.says('tomek', 'cure 501 P1');
+  await day.killedUntil('17:20');
+  const [bundle] = await day.posts('bundle');
+  expect(bundle?.dueAt).toBe(day.iso('17:00'));
+  await day.killedUntil('17:40');
+  expect(await day.posts('bundle')).toHaveLength(1);
+});
+
+it('ends cleanly on SIGTERM', async () => {
+  const day = await Day.begin();
+  expect(await day.end()).toBe(0);
+});

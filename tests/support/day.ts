@@ -1,0 +1,94 @@
+import { afterEach } from 'vitest';
+import { Program, tempFolder, type PostJson, type ReplyJson } from './program.js';
+
+/**
+ * A day in the example shop on a standing practice clock: `at('09:41')` moves the clock there,
+ * `says` types a line. Times are shop time of the example shop, whose zone has no offset in early March.
+ */
+export class Day {
+  readonly #date: string;
+  readonly #data: string;
+  readonly #environment: Readonly<Record<string, string>>;
+  #program: Program;
+  #now: number;
+
+  private constructor(date: string, data: string, environment: Readonly<Record<string, string>>, program: Program, now: number) {
+    this.#date = date;
+    this.#data = data;
+    this.#environment = environment;
+    this.#program = program;
+    this.#now = now;
+  }
+
+  static async begin(start = '2026-03-02T07:00', environment: Readonly<Record<string, string>> = {}): Promise<Day> {
+    const data = tempFolder();
+    const program = await Program.start({ CURECLERK_DATA: data, CURECLERK_CLOCK: start, ...environment });
+    const day = new Day(start.slice(0, 10), data, environment, program, Date.parse(`${start}Z`));
+    running.add(day);
+    return day;
+  }
+
+  get program(): Program {
+    return this.#program;
+  }
+
+  /** The instant of a time of this day, or of a full local time. */
+  iso(time: string): string {
+    return new Date(Date.parse(`${time.length > 5 ? time : `${this.#date}T${time}`}Z`)).toISOString();
+  }
+
+  async at(time: string): Promise<void> {
+    const target = Date.parse(this.iso(time));
+    if (target < this.#now) throw new Error(`${time} has passed.`);
+    if (target > this.#now) await this.#program.advance(`PT${(target - this.#now) / 1000}S`);
+    this.#now = target;
+  }
+
+  says(from: string, text: string): Promise<ReplyJson> {
+    return this.#program.say(from, text);
+  }
+
+  /** Posts by the bot itself, as `HH:MM kind to`, from the start of the day. */
+  async posted(): Promise<string[]> {
+    return (await this.posts()).map((post) => `${post.at.slice(11, 16)} ${post.about.kind} ${post.to}`);
+  }
+
+  async posts(kind?: string): Promise<PostJson[]> {
+    const posts = await this.#program.feed();
+    return kind === undefined ? posts : posts.filter((post) => post.about.kind === kind);
+  }
+
+  /** `due time state` of one milestone of a job; the time in `HH:MM`, or `-`. */
+  async milestone(job: string, kind: string, joint = 'j1'): Promise<string> {
+    const sheet = await this.#program.job(job);
+    const found = sheet.cures.filter((cure) => cure.joint === joint).flatMap((cure) => cure.milestones).find((one) => one.kind === kind);
+    if (found === undefined) throw new Error(`${job} ${joint} has no ${kind}.`);
+    const due = found.dueAt === null ? '-' : found.dueAt.startsWith(this.#date) ? found.dueAt.slice(11, 16) : found.dueAt.slice(0, 16);
+    return `${due} ${found.state}`;
+  }
+
+  async share(job: string, kind: string): Promise<number> {
+    const sheet = await this.#program.job(job);
+    return sheet.cures.flatMap((cure) => cure.milestones).find((one) => one.kind === kind)?.share ?? Number.NaN;
+  }
+
+  /** `kill -9` now; starts again with the clock at `time`. */
+  async killedUntil(time: string): Promise<void> {
+    await this.#program.kill();
+    const start = this.iso(time).slice(0, 16);
+    this.#program = await Program.start({ CURECLERK_DATA: this.#data, ...this.#environment, CURECLERK_CLOCK: start });
+    this.#now = Date.parse(`${start}Z`);
+  }
+
+  async end(): Promise<number | null> {
+    running.delete(this);
+    return this.#program.stop();
+  }
+}
+
+const running = new Set<Day>();
+
+/** Every day that a test began is ended, whatever became of the test. */
+afterEach(async () => {
+  await Promise.all([...running].map((day) => day.end()));
+});
