@@ -60,8 +60,9 @@ function heatStretches(events: readonly HeatEvent[], start: Instant, between: Be
   return stretches;
 }
 
+/** Heat that stops or comes back; a first lamp and a doubt are no new regime. */
 const changesRegime = (before: HeatState, after: HeatState): boolean =>
-  before.lamp !== after.lamp && before.lamp !== 'never' && after.lamp !== 'unclear';
+  before.lamp !== after.lamp && (after.lamp === 'off' || (before.lamp !== 'never' && after.lamp === 'on'));
 
 function capped(stretches: readonly Stretch[], since: Instant, value: Celsius): Stretch[] {
   return stretches.map((stretch) => (stretch.from < since ? stretch : { ...stretch, cap: lowest(stretch.cap, value), between: stretch.reading !== null }));

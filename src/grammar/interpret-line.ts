@@ -1,8 +1,10 @@
 import type { Command } from '../repair/commands.js';
+import { COMMANDS, commandWord } from './command-table.js';
 import { written, type Draft } from './draft.js';
 import { interpretationsOf } from './interpretations.js';
 import type { KnownNames } from './known-names.js';
 import { parseTokens } from './parse-tokens.js';
+import { isLampText } from './phrases.js';
 import { piecesOf } from './pieces.js';
 import { LONGEST_LINE, readChunks } from './reader.js';
 import { parseReasonLine } from './reason-line.js';
@@ -44,12 +46,14 @@ function settled(interpretations: readonly (readonly Token[])[], draft: Draft, a
 
 function twoMeanings(candidates: readonly Candidate[], interpretations: readonly (readonly Token[])[], draft: Draft): Trouble {
   const unsure = draft.pieces.map((piece, index) => ({ piece, index })).filter(({ index }) => new Set(interpretations.map((tokens) => tokens[index]?.kind)).size > 1);
+  const kinds = new Set(candidates.map(({ command }) => command.kind));
+  const [first] = kinds;
   const places = unsure.map(({ index }) => index);
   return {
-    understood: '',
+    understood: kinds.size === 1 && first !== undefined ? commandWord(COMMANDS[first]) : '',
     unclear: unsure.map(({ piece }) => piece.typed).join(' '),
     problem: 'which of the two this means',
-    command: candidates[0]?.command.kind ?? null,
+    command: first ?? null,
     job: null,
     repairs: () => candidates.map(({ tokens }) => spelledOut(tokens, places, draft)),
   };
@@ -62,9 +66,9 @@ function spelledOut(tokens: readonly Token[], places: readonly number[], draft: 
   for (const place of places) {
     const { at, words, length } = inFull(tokens, place);
     for (let index = at; index < at + length; index += 1) change.set(index, index === at ? words : '');
-    label.push(words);
+    label.push(words === '' ? `without ${tokens[place]?.text ?? ''}` : words);
   }
-  return { line: written(draft, change), label: label.filter((words) => words !== '').join(' ') };
+  return { line: written(draft, change), label: label.join(' ') };
 }
 
 /** What to write, and over which pieces. */
@@ -72,9 +76,10 @@ function inFull(tokens: readonly Token[], place: number): { at: number; length: 
   const token = tokens[place];
   const before = tokens[place - 1];
   if (token?.kind === 'card') return { at: place, length: 1, words: `card ${token.name}` };
-  if (token?.kind === 'lamp' && before?.text !== 'lamp') return { at: place, length: 1, words: `lamp ${token.name}` };
+  if (token?.kind === 'lamp' && (before === undefined || !isLampText(before.text))) return { at: place, length: 1, words: `lamp ${token.name}` };
+  if (token?.kind === 'filler') return { at: place, length: 1, words: '' };
   if (token?.kind === 'word' && before?.kind === 'number' && isUnitWord(token.text)) return { at: place - 1, length: 2, words: `${before.text}${token.text.toUpperCase()}` };
-  return { at: place, length: 1, words: token === undefined || token.kind === 'filler' ? '' : token.text };
+  return { at: place, length: 1, words: token?.text ?? '' };
 }
 
 const unreadable = (problem: string): Trouble => ({ understood: '', unclear: null, problem, command: null, job: null, repairs: () => [] });

@@ -1,5 +1,6 @@
 import { jointNo, JOINT_PATTERN } from '../repair/ids.js';
 import type { KnownNames } from './known-names.js';
+import { isLampText } from './phrases.js';
 import { isVocabulary, type Piece } from './pieces.js';
 import { shapeOf } from './shapes.js';
 import { isCardWord, isFiller } from './small-words.js';
@@ -29,7 +30,7 @@ function meaningsOf({ text }: Piece, before: Piece | undefined, names: KnownName
   const asLamp: Meaning[] = lamp === undefined ? [] : [{ kind: 'lamp', name: lamp }];
   if (before !== undefined && isCardWord(before.text) && asCard.length > 0) return asCard;
   // After the word lamp a name is the lamp's: this is how to say which of two is meant.
-  if (before?.text === 'lamp' && asLamp.length > 0 && asCard.length > 0) return asLamp;
+  if (before !== undefined && isLampText(before.text) && asLamp.length > 0 && asCard.length > 0) return asLamp;
   const all = [...asCard, ...asLamp, ...plainMeanings(text)];
   return all.length > 0 ? all : [{ kind: 'unknown' }];
 }

@@ -69,7 +69,7 @@ function withValues(state: LineState, spoken: Spoken, confirmed: boolean): Parse
   if (stray !== undefined) return troubled(state, extra(state, stray), [stray]);
   for (const token of tokens) {
     const first = tokens.find((one) => one.kind === token.kind);
-    if (first !== undefined && first !== token && first.text !== token.text && PARAMETER_OF[token.kind] !== undefined) return troubled(state, secondOf(state, first, token), [token]);
+    if (first !== undefined && first !== token && PARAMETER_OF[token.kind] !== undefined) return troubled(state, secondOf(state, first, token), [token]);
     if (token.kind === 'humidity' && (token.percent < 0 || token.percent > 100)) return troubled(state, impossibleHumidity(state, token), [token]);
   }
   if (temperature !== null && !isPossible(temperature.value, temperature.kind === 'degrees' ? temperature.unit : null)) return troubled(state, impossibleTemperature(state, temperature), [temperature]);

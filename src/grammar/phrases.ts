@@ -1,5 +1,6 @@
 import type { CommandKind } from '../repair/commands.js';
 import { COMMAND_TABLE } from './command-table.js';
+import { lamp } from './commands/lamp.js';
 import { wordsOfAll } from './language.js';
 import { isFiller, METHODS, MILESTONES } from './small-words.js';
 import type { Meaning, Token } from './token.js';
@@ -29,6 +30,10 @@ const BY_FIRST_WORD: ReadonlyMap<string, readonly Phrase[]> = new Map(
 export const phraseWords: ReadonlySet<string> = new Set(PHRASES.flatMap(({ words }) => words));
 /** Words that are a command by themselves and may stand glued to a number: `lamp30`. */
 export const commandWords: ReadonlySet<string> = new Set(PHRASES.filter(({ words, meaning }) => words.length === 1 && meaning.kind === 'form').flatMap(({ words }) => words));
+
+/** Words after which a name is a lamp's. */
+export const isLampText = (text: string): boolean => lampTexts.has(text);
+const lampTexts = new Set(wordsOfAll(lamp.forms.lamp));
 
 /** Words to what they say; words that belong to no phrase stay words. */
 export function matchPhrases(tokens: readonly Token[]): readonly Token[] {

@@ -1,5 +1,5 @@
 import type { TimeExpression } from './time-expression.js';
-import { WEEKDAYS, type Weekday } from './time-words.js';
+import { timeWord, unitMinutes, WEEKDAYS, type Weekday } from './time-words.js';
 import type { TypedClock } from './token.js';
 import type { TokenCursor } from './token-cursor.js';
 
@@ -47,8 +47,14 @@ function readFigures(cursor: TokenCursor, allowed: { readonly hour: boolean; rea
   if (value === null || value.marked) return null;
   const half = readHalf(cursor);
   if (value.clock !== null && (allowed.point || half !== null)) return { ...value.clock, half };
-  const isHour = value.whole && value.text.length <= 2 && value.value <= 24;
+  const isHour = value.whole && value.text.length <= 2 && value.value <= 24 && !isLength(cursor);
   return isHour && (allowed.hour || half !== null) ? { hour: value.value, minute: 0, half, padded: value.text.startsWith('0') && value.text.length === 2 } : null;
+}
+
+/** `since 20 min` is no time of day. */
+function isLength(cursor: TokenCursor): boolean {
+  const next = cursor.peek();
+  return next?.kind === 'word' && (unitMinutes(next.text) !== null || timeWord(next.text) === 'ago');
 }
 
 function readHalf(cursor: TokenCursor): 'am' | 'pm' | null {

@@ -100,13 +100,23 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   const outlooks = known === null ? [] : outlooksOf(known, situation.shop, situation.book.air);
   const same = outlooks.filter(({ cure }) => cure.ref.joint === joint && cure.card.name === card.name);
   const running = same.find((outlook) => !isOver(outlook));
+  const free = jointNo(`j${new Set(outlooks.map(({ cure }) => cure.ref.joint)).size + 1}`);
+  const otherJoint = lineOf({ ...command, job, joint: free, card: card.name });
   if (running !== undefined) {
-    const free = jointNo(`j${new Set(outlooks.map(({ cure }) => cure.ref.joint)).size + 1}`);
     const { cure } = running;
-    return { ok: false, decision: refuse({ code: 'already-running', job, joint, card: card.name, since: cure.start ?? cure.openedAt, otherJoint: lineOf({ ...command, job, joint: free }) }) };
+    return { ok: false, decision: refuse({ code: 'already-running', job, joint, card: card.name, since: cure.start ?? cure.openedAt, otherJoint }) };
+  }
+  const other = command.joint === null && isAdhesive(card) ? outlooks.find((outlook) => !isOver(outlook) && isAdhesive(outlook.cure.card)) : undefined;
+  if (other !== undefined) {
+    const { cure } = other;
+    const sameJoint = lineOf({ ...command, job, joint, card: card.name });
+    return { ok: false, decision: refuse({ code: 'second-cure', job, joint: cure.ref.joint, card: cure.card.name, since: cure.start ?? cure.openedAt, otherJoint, sameJoint }) };
   }
   // Runs that were taken back count as well: nothing that was entered about them may reach this one.
   const runs = (known?.all ?? []).filter(({ fact }) => fact.type === 'cure-opened' && fact.cure.joint === joint && fact.cure.card === card.name).length;
   const ref: CureRef = { joint, card: card.name, run: runs + 1 };
   return { ok: true, job, ref, card, facts: [{ job, happenedAt: command.when.latest, fact: { type: 'cure-opened', cure: ref, card, owner: situation.by } }] };
 }
+
+/** A card that carries the car: two of them on one car are two joints, or a slip of the thumb. */
+const isAdhesive = (card: MaterialCard): boolean => card.milestones.some((rule) => rule.kind === 'handling');

@@ -10,6 +10,8 @@ export type Refusal =
   | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
   | { readonly code: 'nothing-runs'; readonly job: JobNo }
   | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string }
+  /** Another adhesive still cures on this car: a second joint, or the wrong job? */
+  | { readonly code: 'second-cure'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string; readonly sameJoint: string }
   | { readonly code: 'already-closed'; readonly job: JobNo; readonly at: Instant; readonly line: string }
   | { readonly code: 'not-closed'; readonly job: JobNo; readonly line: string }
   | { readonly code: 'future'; readonly at: Instant; readonly nowLine: string; readonly yesterdayLine: string; readonly yesterday: Instant }

@@ -1,10 +1,12 @@
 import type { EntryCommand, QuestionCommand, Subject } from './commands.js';
 import type { Situation } from './decision.js';
 import { outlooksOf, runningOutlooks } from './book.js';
+import { MILESTONE_KINDS } from '../cure/card.js';
 import type { JobNo, LampName } from './ids.js';
 import { lineOf } from './line-of.js';
 import { currentMilestone, isOver, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
+import type { ReminderKind } from './reminder.js';
 
 type Aimed = Extract<EntryCommand | QuestionCommand, Subject>;
 type Found = { readonly ok: true; readonly outlook: Outlook } | { readonly ok: false; readonly refusal: Refusal };
@@ -53,16 +55,36 @@ const withLamp = (running: readonly Outlook[], lamp: LampName): Outlook[] => run
 
 /** Questions put to this person first, then their own cures, then the only one in the shop. */
 function mine(command: Aimed, running: readonly Outlook[], { by }: Situation): readonly Outlook[] {
-  const answers = command.kind === 'check' || command.kind === 'later' || command.kind === 'on' || command.kind === 'off';
-  const questioned = answers ? running.filter((outlook) => openQuestionTo(outlook, by)) : [];
+  const questioned = running.filter((outlook) => openQuestionTo(outlook, by).some((kind) => answers(command, kind)));
   if (questioned.length > 0) return questioned;
   const own = running.filter((outlook) => outlook.cure.owner === by);
   return own.length > 0 ? own : running;
 }
 
-/** A post went to this person after which nobody entered anything about the cure. */
-export const openQuestionTo = (outlook: Outlook, by: string): boolean =>
-  outlook.cure.raised.some((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= outlook.cure.touchedAt);
+/** What this person was asked about a cure since anybody last entered something about it. */
+const openQuestionTo = ({ cure }: Outlook, by: string): ReminderKind[] =>
+  cure.raised.filter((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= cure.touchedAt).map((raised) => raised.kind);
+
+/** Whether a bare word can be the answer to a question of this kind. */
+function answers(command: Aimed, kind: ReminderKind): boolean {
+  switch (command.kind) {
+    case 'check':
+      return kind === 'decision' || MILESTONE_KINDS.some((milestone) => milestone === kind);
+    case 'on':
+    case 'off':
+      return kind !== 'open-limit' && kind !== 'decision';
+    case 'later':
+      return true;
+    case 'closed':
+      return kind === 'open-limit';
+    case 'read':
+      return kind === 'reading' || kind === 'still-on';
+    case 'lamp':
+      return kind === 'stage';
+    default:
+      return false;
+  }
+}
 
 function bestFit(command: Aimed, outlooks: readonly Outlook[], situation: Situation): Outlook[] {
   if (command.kind === 'closed') return outlooks.filter((outlook) => outlook.cure.closed === null);

@@ -142,6 +142,19 @@ test('the whole page can be worked by keyboard and each stop is visible', async 
   expect(stops.slice(0, 11).every((one) => one.endsWith(' solid'))).toBe(true);
 });
 
+test('on a wide screen the sheet opens at its newest line with the board still in view', async () => {
+  const { page } = await open((prepared) => {
+    fiveCars(prepared);
+    for (let count = 1; count <= 30; count += 1) prepared.desk.post(postOf(`k${count}`, `post ${count}`));
+  });
+  await page.setViewportSize({ width: 1280, height: 844 });
+  await page.reload();
+  await page.getByText('post 30').waitFor();
+  await vi.waitFor(async () => { expect(await page.evaluate(() => innerHeight + scrollY >= document.documentElement.scrollHeight - 1)).toBe(true); });
+  const [board, newest] = await Promise.all([page.locator('.car').first().boundingBox(), page.getByText('post 30').boundingBox()]);
+  expect([board, newest].every((box) => box !== null && box.y > 0 && box.y < 760)).toBe(true);
+});
+
 test('whoever reads further up is told that something came in for them below', async () => {
   const { page, room } = await open((prepared) => {
     fiveCars(prepared);

@@ -44,6 +44,6 @@ function bodyProblem(issues: readonly z.core.$ZodIssue[]): Problem {
   const unknown = issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? issue.keys : []));
   const rules = issues.filter((issue) => issue.code !== 'unrecognized_keys').map((issue) => (issue.path.length === 0 ? 'the body must be a JSON object' : issue.message));
   const named = unknown.length === 0 ? [] : [`unknown ${unknown.length === 1 ? 'field' : 'fields'} ${unknown.join(', ')}`];
-  const field = issues[0]?.path[0]?.toString() ?? 'body';
+  const field = unknown[0] ?? issues[0]?.path[0]?.toString() ?? 'body';
   return new Problem(400, `${[...named, ...rules].join('; ')}.`, field);
 }

@@ -2,7 +2,7 @@ import { built, choose, type Declaration } from '../declaration.js';
 
 export const check: Declaration = {
   kind: 'check',
-  forms: { check: { en: ['check', 'checked'] }, hard: { en: ['hard', 'ok', 'yes'] }, soft: { en: ['soft', 'tacky', 'no'] } },
+  forms: { check: { en: ['check', 'checked'] }, hard: { en: ['hard', 'ok', 'yes'] }, soft: { en: ['soft', 'still soft', 'tacky', 'still tacky', 'no'] } },
   takes: ['job', 'joint', 'milestone', 'time'],
   usage: 'check JOB hard, or: check JOB soft',
   meaning: 'what your hand found: it is hard, or still soft',

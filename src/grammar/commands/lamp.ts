@@ -1,6 +1,6 @@
 import { built, missing, type Declaration } from '../declaration.js';
 
-export const lamp: Declaration = {
+export const lamp = {
   kind: 'lamp',
   forms: { lamp: { en: ['lamp', 'heat'] }, up: { en: ['up', 'turn up', 'turned up'] } },
   takes: ['job', 'joint', 'lamp', 'temperature', 'time'],
@@ -11,4 +11,4 @@ export const lamp: Declaration = {
     if (temperature === null && !forms.has('up')) return missing('a lamp temperature', '65', '65C');
     return built({ kind: 'lamp', job, joint, setting: temperature, lamp: name, when });
   },
-};
+} as const satisfies Declaration;

@@ -109,6 +109,7 @@ function toDo({ command, after, notes }: Entered, setting: Setting): string | nu
   if (note?.note === 'two-answers') return 'The foreman settles it.';
   if (note?.note === 'confirmed') return afterConfirmed(after, setting);
   if (after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return 'Take one reading: until then only the air counts.';
+  if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
   if ((command.kind === 'lamp' || command.kind === 'cure') && after.heat.lamp === 'on') return 'Never leave a lamp alone. Nothing wet with solvent near it.';
   return command.kind === 'paste' ? 'Gloves, eyes. Tap Closed when the panel is set.' : null;
 }

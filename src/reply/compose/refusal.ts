@@ -7,7 +7,7 @@ import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy
 /** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
 export function composeMisread(misread: Misread): Answer {
   const understood = misread.understood === '' ? '' : `Understood: ${misread.understood}. `;
-  const unclear = misread.unclear === null ? `Missing: ${misread.problem}.` : `Not understood: “${shortened(misread.unclear)}” (${misread.problem}).`;
+  const unclear = misread.unclear === null ? `Needs ${misread.problem}.` : `Not understood: “${shortened(misread.unclear)}”, needs ${misread.problem}.`;
   return answer('refusal', [`${understood}${unclear} Try: \`${misread.nearest}\`. Nothing stored.`], misread.choices.map((choice) => button(choice.label, choice.line)));
 }
 
@@ -33,6 +33,8 @@ export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
       return refused(`${refusal.job}: nothing runs there.`);
     case 'already-running':
       return asked(`${refusal.job} ${refusal.joint}: ${refusal.card} runs already since ${clock(refusal.since, setting)}. Another joint?`, [['Other joint', refusal.otherJoint], ['Moved', `moved ${refusal.job} ${refusal.joint}`]]);
+    case 'second-cure':
+      return asked(`${refusal.job} ${refusal.joint}: ${refusal.card} runs since ${clock(refusal.since, setting)}. Second cure on this car, or the wrong job? Nothing stored yet.`, [['Second joint', refusal.otherJoint], ['Same joint', refusal.sameJoint]]);
     case 'already-closed':
       return asked(`${refusal.job} is closed since ${clock(refusal.at, setting)}. Shifted again? Then: moved.`, [['Moved', refusal.line]]);
     case 'not-closed':

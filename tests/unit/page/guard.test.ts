@@ -43,6 +43,12 @@ test.each([
   expect(room.desk.said).toHaveLength(status === 200 ? 1 : 0);
 });
 
+test('looking is not posting: it needs no origin of its own', async () => {
+  const response = await pageApp(pageRoom().ports).request('/api/waiting', { headers: { host: 'localhost:8080', origin: 'http://example.org' } });
+  expect(response.status).toBe(200);
+  expect(response.headers.get('access-control-allow-origin')).toBeNull();
+});
+
 test.each(['/', '/page.css', '/api/desk', '/healthz', '/api/nothing', '/api/feed?after=x'])('%s carries the strict policy', async (path) => {
   const { headers } = await pageApp(pageRoom().ports).request(path);
   expect(headers.get('content-security-policy')).toBe(POLICY);

@@ -6,7 +6,7 @@ import { pageRoom } from '../../support/page-room.js';
 const STATIC = new URL('../../../src/chat/page/static/', import.meta.url);
 const CLIENT = new URL('../../../src/chat/page/client/', import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, STATIC), 'utf8');
-const sheet = read('page.css');
+const styles = `${read('paper.css')}${read('page.css')}`;
 
 test.each([
   ['/', 'text/html; charset=utf-8', 'index.html'],
@@ -37,7 +37,7 @@ test('the page has no script or style in the line, and nothing from outside', ()
   expect(page).not.toMatch(/<style|\sstyle=|\son\w+=|javascript:/);
   expect(page.match(/<script\b[^>]*>[^<]/)).toBeNull();
   expect([...page.matchAll(/(?:src|href)="([^"]*)"/g)].map((match) => match[1]).filter((address) => address === undefined || !/^[/#][^/]*$/.test(address))).toEqual([]);
-  expect(sheet).not.toMatch(/url\(|@import|@font-face/);
+  expect(styles).not.toMatch(/url\(|@import|@font-face/);
 });
 
 test('the client never writes markup', () => {
@@ -60,7 +60,7 @@ function contrast(one: string, other: string): number {
   return (light + 0.05) / (dark + 0.05);
 }
 
-const [light = new Map<string, string>(), dark = new Map<string, string>()] = [...sheet.matchAll(/:root \{([^}]*)\}/g)].map(
+const [light = new Map<string, string>(), dark = new Map<string, string>()] = [...styles.matchAll(/:root \{([^}]*)\}/g)].map(
   (block) => new Map([...(block[1] ?? '').matchAll(/--([\w-]+): (#[0-9a-f]{6})/g)].map((pair) => [pair[1] ?? '', pair[2] ?? ''] as const)),
 );
 

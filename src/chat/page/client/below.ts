@@ -16,6 +16,11 @@ export class Below {
     addEventListener('scroll', () => { if (atFoot()) this.#clear(); }, { passive: true });
   }
 
+  /** Where the board stands beside the sheet, the sheet opens at its newest line; where it stands above, the board is seen first. */
+  begin(): void {
+    if (matchMedia('(min-width: 980px)').matches) scrollTo({ top: document.documentElement.scrollHeight, behavior: 'instant' });
+  }
+
   /** Adds an entry by `add` and follows it when the foot was in view. */
   add(add: () => HTMLElement, forMe: boolean): void {
     const following = atFoot();

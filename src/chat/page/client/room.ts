@@ -97,6 +97,7 @@ export class Room {
     ];
     for (const entry of entries.sort((one, other) => one.at - other.at)) entry.draw();
     this.#log.announce();
+    this.#below.begin();
     this.#stream = new Stream(earlier.value.at(-1)?.seq ?? lastPost, {
       post: (post) => { this.#below.add(() => this.#posted(post), this.#forMe(post)); },
       changed: this.look,
