@@ -13,7 +13,7 @@ import { describeProblem } from './config/file-problem.js';
 import { readCards } from './config/cards-file.js';
 import { readShop } from './config/shop-file.js';
 import { ClerkError } from './errors.js';
-import { readLine } from './grammar/read-line.js';
+import { saysCommand } from './grammar/says-command.js';
 import type { Logger } from './log.js';
 import { instant } from './cure/units.js';
 import type { MaterialCard } from './cure/card.js';
@@ -86,9 +86,9 @@ async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, s
   // Heavy: loaded when the clock runs already.
   const { openSlack } = await import('./chat/slack/open-slack.js');
   const names = cards.map((card) => card.name);
-  const isCommandLine = (line: string): boolean => readLine(line, { now: clock.clock.now(), zone: shop.zone, cards: names, lamps: shop.lamps, openJobs: [] }).ok;
+  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: names, lamps: shop.lamps, openJobs: [] });
   const revealed = { ...settings, botToken: settings.botToken.reveal(), appToken: settings.appToken?.reveal() ?? null, signingSecret: settings.signingSecret?.reveal() ?? null };
-  return openSlack(revealed, { desk: clerk, outbox: book, shop, now: () => clock.clock.now(), isCommandLine, log });
+  return openSlack(revealed, { desk: clerk, outbox: book, shop, isCommandLine, log });
 }
 
 function openOutbox(opened: Closing, slack: SlackChat, clerk: Clerk, store: ReturnType<typeof openBook>, log: Logger): void {

@@ -1,4 +1,4 @@
-import type { Desk, JobSheet, Reply, WaitingCar } from '../chat/desk.js';
+import type { Desk, JobSheet, Reply, WaitingCar } from './desk.js';
 import { earlier, later, minutes, plus, type Instant } from '../cure/units.js';
 import { runningOutlooks } from '../repair/book.js';
 import { jobNo } from '../repair/ids.js';

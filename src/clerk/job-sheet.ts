@@ -1,4 +1,4 @@
-import type { CureSheet, JobSheet, MilestoneSheet } from '../chat/desk.js';
+import type { CureSheet, JobSheet, MilestoneSheet } from './desk.js';
 import type { AirReading } from '../cure/air.js';
 import type { Instant } from '../cure/units.js';
 import { outlooksOf } from '../repair/book.js';

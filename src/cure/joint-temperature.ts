@@ -1,7 +1,7 @@
 import type { AirStep } from './air.js';
 import { afterHeatEvent, NO_HEAT, type HeatState } from './heat.js';
 import type { HeatEvent, JointHistory, JointStep } from './history.js';
-import { colder, type Celsius, type Instant } from './units.js';
+import { colder, earlier, type Celsius, type Instant } from './units.js';
 
 /** How the time between two readings counts: strength takes the colder of the two, a dwell the earlier one (dips start when read). */
 export type BetweenReadings = 'colder' | 'previous';
@@ -40,15 +40,17 @@ export function jointSteps(history: JointHistory, maximum: Celsius | null, betwe
  */
 function heatStretches(events: readonly HeatEvent[], start: Instant, between: BetweenReadings): Stretch[] {
   let state: HeatState = NO_HEAT;
-  let stretches: Stretch[] = [{ from: start, reading: null, cap: null, between: false }];
-  let capsFrom = start;
+  // A panel that moved has its heat from before: that goes on, and a later reading caps it as well.
+  const begin = earlier(start, events[0]?.at ?? start);
+  let stretches: Stretch[] = [{ from: begin, reading: null, cap: null, between: false }];
+  let capsFrom = begin;
   /** Without heat the joint is no warmer than it was read, until the night makes a new start. */
   let lastRead: Celsius | null = null;
   for (const event of events) {
     const before = state;
     state = afterHeatEvent(state, event);
     if (event.kind === 'lamp-found-off' && before.lamp !== 'off') {
-      capsFrom = before.lastSign ?? start;
+      capsFrom = before.lastSign ?? begin;
       stretches = withoutHeatSince(stretches, capsFrom);
     }
     if (event.kind === 'reading') lastRead = event.value;

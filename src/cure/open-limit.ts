@@ -1,7 +1,7 @@
 import type { AirStep } from './air.js';
 import type { MaterialCard, OpenTime } from './card.js';
 import { openMinutesAt, shortestMinutes } from './rows.js';
-import { hotter, later, plus, roundDownToMinute, type Celsius, type Instant, type Minutes } from './units.js';
+import { earlier, hotter, later, plus, roundDownToMinute, type Celsius, type Instant, type Minutes } from './units.js';
 
 /** Latest minute to close the panel. */
 export type OpenLimit =
@@ -40,6 +40,8 @@ export function openLimit(card: MaterialCard, { pasted, until, air, readings }: 
 
 function limitAt(openTime: OpenTime, pasted: Instant, at: Instant, temperature: Celsius | null): OpenLimit {
   const length = openTime.by === 'minutes' ? openTime.minutes : temperature === null ? shortestMinutes(openTime.rows) : openMinutesAt(openTime.rows, temperature);
-  if (length === null) return temperature === null ? { kind: 'none' } : { kind: 'too hot', at, temperature };
-  return { kind: 'limit', at: roundDownToMinute(plus(pasted, length)), minutes: length, temperature };
+  const end = (wait: Minutes): Instant => roundDownToMinute(plus(pasted, wait));
+  if (length !== null) return { kind: 'limit', at: end(length), minutes: length, temperature };
+  const shortest = openTime.by === 'rows' ? shortestMinutes(openTime.rows) : null;
+  return temperature === null || shortest === null ? { kind: 'none' } : { kind: 'too hot', at: earlier(at, later(pasted, end(shortest))), temperature };
 }

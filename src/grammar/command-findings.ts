@@ -1,6 +1,6 @@
 import { COMMANDS, commandWord } from './command-table.js';
 import type { Gap } from './declaration.js';
-import { appended, inserted, replaced, typedAt, without, written } from './draft.js';
+import { inserted, replaced, typedAt, without, written } from './draft.js';
 import { jobTyped, type Finding, type LineState } from './line-state.js';
 import type { Token, TokenOf } from './token.js';
 import type { Repair } from './trouble.js';
@@ -8,7 +8,6 @@ import type { Repair } from './trouble.js';
 /** What a line without a command word most likely wants to be, harmless questions first. */
 const LIKELY = ['when', 'read', 'closed', 'cure', 'lamp', 'air'] as const;
 const THINGS: Readonly<Partial<Record<Token['kind'], string>>> = {
-  number: 'such number',
   degrees: 'temperature',
   card: 'card',
   lamp: 'lamp name',
@@ -17,6 +16,8 @@ const THINGS: Readonly<Partial<Record<Token['kind'], string>>> = {
   milestone: 'milestone',
   humidity: 'humidity',
 };
+/** What is missing goes behind these, before times and remarks. */
+const STEM: ReadonlySet<Token['kind']> = new Set(['form', 'number', 'joint', 'card', 'lamp', 'milestone']);
 /** A number that stands alone may be minutes, up to this many. */
 const MOST_MINUTES_MEANT = 120;
 
@@ -55,9 +56,15 @@ export function extra(state: LineState, token: Token): Finding {
   const word = spoken === null ? '' : commandWord(spoken.declaration);
   return {
     unclear: typedAt(draft, [token]),
-    problem: token.kind !== 'number' ? `${word} takes no ${THINGS[token.kind] ?? 'such word'}` : draft.names.openJobs.has(token.text) ? 'one job at a time' : 'what this number is',
+    problem: token.kind === 'number' ? numberProblem(state, token, word) : `no ${THINGS[token.kind] ?? 'such word'}: ${word} takes none`,
     repairs: () => [...asHumidity(state, token), ...asLamp(state, token), ...asMinutes(state, token), { line: without(draft, [token]), label: null }],
   };
+}
+
+function numberProblem({ draft, spoken }: LineState, token: TokenOf<'number'>, word: string): string {
+  const takes = spoken?.declaration.takes ?? [];
+  if (takes.length === 0) return `no number: ${word} takes none`;
+  return takes.includes('job') && draft.names.openJobs.has(token.text) ? 'one job at a time' : 'a word that says what this number is';
 }
 
 /** `air 19 55`. */
@@ -86,14 +93,15 @@ export const secondOf = ({ draft }: LineState, first: Token, second: Token): Fin
 
 export function gapFinding(state: LineState, gap: Gap): Finding {
   const { draft, tokens, assigned } = state;
-  const place = gap.place === 'end' ? draft.pieces.length : (assigned?.temperature?.first ?? draft.pieces.length);
+  const end = Math.max(-1, ...tokens.filter((token) => STEM.has(token.kind)).map((token) => token.last)) + 1;
+  const place = gap.place === 'end' ? end : (assigned?.temperature?.first ?? end);
   const said = tokens.filter((token) => token.kind === 'form');
   const contradicting = gap.choose && gap.add.length === 0 ? said : [];
   return {
     unclear: null,
     problem: gap.problem,
     repairs: () => [
-      ...gap.add.map((words) => ({ line: place === draft.pieces.length ? appended(draft, words) : inserted(draft, place, words), label: gap.choose ? words : null })),
+      ...gap.add.map((words) => ({ line: inserted(draft, place, words), label: gap.choose ? words : null })),
       ...contradicting.map((token) => ({ line: without(draft, [token]), label: said.filter((other) => other !== token).map((other) => other.text).join(' ') })),
     ],
   };

@@ -31,7 +31,7 @@ export interface Gap {
   /** Words that, added to the line, fill it; `choose` when each stands for what the person may have meant. */
   readonly add: readonly string[];
   readonly choose: boolean;
-  /** Where the words go: after the line, or right before the temperature. */
+  /** Where the words go: after what was said, or right before the temperature. */
   readonly place: 'end' | 'before-temperature';
 }
 

@@ -3,7 +3,7 @@ import { readAgo } from './read-ago.js';
 import { readClock } from './read-clock.js';
 import type { TimeExpression } from './time-expression.js';
 import { timeWord, unitMinutes } from './time-words.js';
-import type { Token } from './token.js';
+import type { Token, TokenOf } from './token.js';
 import { TokenCursor } from './token-cursor.js';
 
 /** A time found in a line, with the tokens that spell it. */
@@ -51,13 +51,18 @@ function readAgoOrJob(cursor: TokenCursor, tokens: readonly Token[], names: Know
   if (other?.kind === 'amount' || other?.kind === 'range') return null;
   if (other?.kind !== 'number' || !other.whole) {
     const alone = tokens.filter((token) => token.kind === 'number' && token.whole).length === 1;
-    return open && alone ? unsure(cursor, 2, [`${number.text} min ago`, number.text]) : readAgo(cursor);
+    return open && alone ? unsure(cursor, 2, byLikelihood(number)) : readAgo(cursor);
   }
   const unit = cursor.peek(3);
   const otherOpen = names.openJobs.has(other.text);
   if ((unit?.kind === 'word' && unitMinutes(unit.text) !== null) || (open && !otherOpen)) return null;
   if (otherOpen || number.value <= LONGEST_WITHOUT_UNIT) return readAgo(cursor);
   return unsure(cursor, 3, [`${number.text} ${other.text} min ago`, `${other.text} ${number.text} min ago`]);
+}
+
+function byLikelihood({ text, value }: TokenOf<'number'>): readonly string[] {
+  const ways = [`${text} min ago`, text];
+  return value <= LONGEST_WITHOUT_UNIT ? ways : ways.reverse();
 }
 
 function unsure(cursor: TokenCursor, length: number, ways: readonly string[]): TimeExpression {

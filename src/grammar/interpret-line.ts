@@ -52,7 +52,7 @@ function twoMeanings(candidates: readonly Candidate[], interpretations: readonly
   return {
     understood: kinds.size === 1 && first !== undefined ? commandWord(COMMANDS[first]) : '',
     unclear: unsure.map(({ piece }) => piece.typed).join(' '),
-    problem: 'which of the two this means',
+    problem: 'a word that says which of the two is meant',
     command: first ?? null,
     job: null,
     repairs: () => candidates.map(({ tokens }) => spelledOut(tokens, places, draft)),

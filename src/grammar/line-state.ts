@@ -1,4 +1,4 @@
-import type { Assigned } from './assign-numbers.js';
+import { assignNumbers, type Assigned } from './assign-numbers.js';
 import type { Draft } from './draft.js';
 import type { FoundTime } from './find-time.js';
 import type { Token } from './token.js';
@@ -26,12 +26,15 @@ export interface Finding {
 
 /** The line ends here: what was understood so far (without the wrong tokens), and what was found wrong. */
 export function troubled(state: LineState, finding: Finding, wrong: readonly Token[] = []): Parsed {
+  const { tokens, times, spoken, draft } = state;
+  const clear = tokens.filter((token) => !wrong.includes(token));
+  const assigned = state.assigned ?? (spoken === null ? null : assignNumbers(clear, spoken, draft.names));
   const trouble: Trouble = {
-    understood: understood(state.tokens.filter((token) => !wrong.includes(token)), state.times, state.assigned, state.draft.names.openJobs),
+    understood: understood(clear, times, assigned, draft.names.openJobs),
     unclear: finding.unclear,
     problem: finding.problem,
-    command: state.spoken?.declaration.kind ?? null,
-    job: jobTyped(state),
+    command: spoken?.declaration.kind ?? null,
+    job: jobTyped({ ...state, assigned }),
     repairs: finding.repairs,
   };
   return { ok: false, trouble };

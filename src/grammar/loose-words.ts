@@ -1,28 +1,30 @@
 import { replaced, typedAt, without } from './draft.js';
 import type { Finding, LineState } from './line-state.js';
+import { isNegation } from './small-words.js';
 import { timeWord, unitMinutes, WEEKDAYS } from './time-words.js';
 import type { Token } from './token.js';
 
 /** Words that are known and say nothing where they stand: `20 min` without `ago`, a lone `yesterday`. */
 export function looseWords({ draft, tokens }: LineState, loose: readonly Token[]): Finding {
   const lengths = loose.filter(isLength);
-  const numbers = tokens.filter((token, index) => token.kind === 'number' && lengths.includes(tokens[index + 1] ?? token));
+  const numbers = tokens.filter((token, index) => token.kind === 'number' && isLengthWord(tokens[index + 1]) && loose.includes(tokens[index + 1] ?? token));
   return {
     unclear: typedAt(draft, [...numbers, ...loose].sort((one, other) => one.first - other.first)),
-    problem: lengths.length > 0 ? 'how long ago, or at what time' : loose.some((token) => isDay(token) || isAt(token)) ? 'a time of day' : 'what this word says here',
+    problem: lengths.length > 0 ? 'the word ago, or a time' : loose.some((token) => isDay(token) || isAt(token)) ? 'a time of day' : 'a word that fits here',
     repairs: () => [
-      ...lengths.map((token) => ({ line: replaced(draft, token, `${typedAt(draft, [token])} ago`), label: 'ago' })),
+      ...lengths.map((token) => ({ line: replaced(draft, token, `${token.text} ago`), label: `${typedAt(draft, [...numbers, token])} ago` })),
       ...tokens.flatMap((token, index) => withColon(token, loose.includes(tokens[index - 1] ?? token)).map((time) => ({ line: replaced(draft, token, time), label: time }))),
       ...loose.filter(isDay).map((token) => ({ line: replaced(draft, token, `${token.text} 16:00`), label: null })),
-      { line: without(draft, loose), label: null },
-      { line: without(draft, [...loose, ...numbers]), label: null },
+      ...(loose.some((token) => isNegation(token.text)) ? [] : [loose, [...loose, ...numbers]].map((tokensLeftOut) => ({ line: without(draft, tokensLeftOut), label: null }))),
     ],
   };
 }
 
 const isAt = (token: Token): boolean => token.kind === 'word' && ['at', 'since', 'about'].includes(timeWord(token.text) ?? '');
 
-const isLength = (token: Token): boolean => token.kind === 'amount' || token.kind === 'range' || (token.kind === 'word' && unitMinutes(token.text) !== null);
+const isLengthWord = (token: Token | undefined): boolean => token?.kind === 'word' && unitMinutes(token.text) !== null;
+
+const isLength = (token: Token): boolean => token.kind === 'amount' || token.kind === 'range' || isLengthWord(token);
 
 /** `at 1340`: four figures could also be a job. */
 function withColon(token: Token, follows: boolean): readonly string[] {

@@ -1,6 +1,7 @@
 import type { When } from '../repair/commands.js';
 import { assignNumbers, isPossible } from './assign-numbers.js';
 import { asked, extra, gapFinding, noCommand, secondOf, severalCommands } from './command-findings.js';
+import { commandWord } from './command-table.js';
 import type { Parameter } from './declaration.js';
 import type { Draft } from './draft.js';
 import { findTimes, type FoundTime } from './find-time.js';
@@ -89,7 +90,7 @@ function withTime(state: LineState, spoken: Spoken, confirmed: boolean): Parsed 
   const untimed: LineState = { ...state, times: [] };
   if (time === undefined || (time.expression.is === 'now' && !takesTime)) return toCommand(untimed, spoken, { earliest: now, latest: now, stated: false, confirmed: false });
   if (second !== undefined) return troubled(state, secondTime(draft, time, second));
-  if (!takesTime) return troubled(untimed, noTimeHere(draft, time));
+  if (!takesTime) return troubled(untimed, noTimeHere(draft, time, commandWord(spoken.declaration)));
   const resolved = resolveTime(time.expression, draft.names);
   return resolved.ok ? toCommand(state, spoken, { ...resolved.span, stated: true, confirmed }) : troubled(untimed, wrongTime(draft, time, resolved));
 }

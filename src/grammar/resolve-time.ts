@@ -31,7 +31,7 @@ export function resolveTime(expression: TimeExpression, names: KnownNames): Reso
     case 'stamp':
       return resolveStamp(expression.stamp, names);
     case 'unsure':
-      return wrong('which number is the job, and which the minutes', expression.ways.map((words) => ({ words, label: words })));
+      return wrong('a word that says which number is the job', expression.ways.map((words) => ({ words, label: words })));
     case 'clock':
       return resolveClock(expression, names);
   }

@@ -30,13 +30,19 @@ export const METHODS: readonly (readonly [ReadingMethod, Words])[] = [
 /** The names on the card, and the same as people write them. */
 export const MILESTONES: readonly (readonly [MilestoneKind, Words])[] = MILESTONE_KINDS.map((kind) => [kind, { en: kind.includes('-') ? [kind, kind.replace('-', ' ')] : [kind] }]);
 
+/** A word that turns a line round: a line is never offered without it. */
+const NEGATIONS: Words = { en: ['not', 'isnt', 'aint', 'never', 'dont', 'doesnt', 'didnt', 'wasnt', 'cant', 'cannot', 'no', 'nor', 'without', 'nearly', 'almost'] };
+
 const fillers = new Set(wordsOfAll(FILLERS));
 const units = new Map(UNITS);
 const humidity = new Set(wordsOfAll(HUMIDITY_WORDS));
 const confirming = new Set(wordsOfAll(CONFIRM_WORDS));
 const cardWords = new Set(wordsOfAll(CARD_WORDS));
 
+const negations = new Set(wordsOfAll(NEGATIONS));
+
 export const isFiller = (text: string): boolean => fillers.has(text);
+export const isNegation = (text: string): boolean => negations.has(text);
 export const isHumidityWord = (text: string): boolean => humidity.has(text);
 export const isConfirmWord = (text: string): boolean => confirming.has(text);
 export const isCardWord = (text: string): boolean => cardWords.has(text);

@@ -8,12 +8,14 @@ const GLUED = /^([a-z]{2,12})(\d.*)$/;
 /** Known words, names and open jobs that are one slip away: a letter more, less, other, or two neighbours swapped. */
 export function oneSlipAway(text: string, names: KnownNames): readonly string[] {
   if (text.length > LONGEST_WORD) return [];
-  const known = [...names.cards, ...names.lamps].filter(([name]) => isOneSlip(text, name)).map(([, spelled]) => spelled);
+  const known = [...names.lamps, ...names.cards].filter(([name]) => isOneSlip(text, name)).map(([, spelled]) => spelled);
   const jobs = jobsOneSlipAway(text, names);
   const words = [...vocabulary()].filter((word) => word.length > 1 && text.length > 1 && isOneSlip(text, word));
   const [, letters, figures] = GLUED.exec(text) ?? [];
   const glued = letters === undefined || figures === undefined ? [] : [...vocabulary()].filter((word) => isOneSlip(letters, word)).map((word) => `${word} ${figures}`);
-  return [...new Set([...words, ...known, ...jobs, ...glued])];
+  // A word broken off is likelier than another letter: `of` is rather `off` than `on`.
+  const begun = (word: string): number => (word.startsWith(text) ? 0 : 1);
+  return [...new Set([...words, ...known, ...jobs, ...glued])].sort((one, other) => begun(one) - begun(other));
 }
 
 /** `50l` for 501; a number that is a job already is never corrected to another. */

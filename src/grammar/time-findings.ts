@@ -10,9 +10,9 @@ export const secondTime = (draft: Draft, first: FoundTime, second: FoundTime): F
 });
 
 /** A command to which no time belongs. */
-export const noTimeHere = (draft: Draft, time: FoundTime): Finding => ({
+export const noTimeHere = (draft: Draft, time: FoundTime, word: string): Finding => ({
   unclear: typedAt(draft, time.tokens),
-  problem: 'no time here',
+  problem: `no time: ${word} takes none`,
   repairs: () => [{ line: cut(draft, time), label: null }],
 });
 

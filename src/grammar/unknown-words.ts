@@ -1,5 +1,6 @@
 import { replaced, replacing, typedAt, without, written } from './draft.js';
 import type { Finding, LineState } from './line-state.js';
+import { isNegation } from './small-words.js';
 import { oneSlipAway } from './spelling.js';
 import type { Token } from './token.js';
 import type { Repair } from './trouble.js';
@@ -9,16 +10,25 @@ const MOST_WORDS = 3;
 const MOST_WAYS = 16;
 const MOST_CARDS_NAMED = 6;
 const LONGEST_UNCLEAR = 80;
-const LIKE_A_CARD = /^[a-z]{1,3}\d{1,3}$/;
+const LIKE_A_CARD = /^(?!j\d)[a-z]{1,2}\d{1,2}$/;
+
+/** What an unknown word would have been, if it were well formed. */
+const LOOKS: readonly (readonly [RegExp, string])[] = [
+  [/^#?\d{8,}$/, 'a job number of one to seven figures'],
+  [/^-?\d+[.,]\d{3,}°?[cf]?$/, 'a number with at most two decimals'],
+  [/^\d+:\d*$/, 'a time such as 13:40'],
+  [/^j\d+$/, 'a joint from j1 to j99'],
+];
 
 /** Words that are not known: never left out silently, corrected only by the person. */
 export function unknownWords(state: LineState, unknown: readonly Token[]): Finding {
   const typed = typedAt(state.draft, unknown);
   const cards = [...state.draft.names.cards.values()];
-  const asCard = unknown.length === 1 && LIKE_A_CARD.test(unknown[0]?.text ?? '') && cards.length > 0 && takesCard(state);
+  const [only] = unknown.length === 1 ? unknown : [];
+  const asCard = only !== undefined && LIKE_A_CARD.test(only.text) && cards.length > 0 && takesCard(state);
   return {
     unclear: typed.length > LONGEST_UNCLEAR ? `${Array.from(typed).slice(0, LONGEST_UNCLEAR).join('')}…` : typed,
-    problem: asCard ? `a known card: ${cards.slice(0, MOST_CARDS_NAMED).join(', ')}` : unknown.length === 1 ? 'a known word' : 'known words',
+    problem: asCard ? `a known card: ${cards.slice(0, MOST_CARDS_NAMED).join(', ')}` : only === undefined ? 'known words' : (LOOKS.find(([pattern]) => pattern.test(only.text))?.[1] ?? 'a known word'),
     repairs: () => [...corrected(state, unknown), ...(asCard ? withCards(state, unknown, cards) : []), ...shortened(state, unknown)],
   };
 }
@@ -26,12 +36,21 @@ export function unknownWords(state: LineState, unknown: readonly Token[]): Findi
 const takesCard = ({ spoken }: LineState): boolean => spoken === null || spoken.declaration.takes.includes('card') || spoken.declaration.kind === 'lamp';
 
 /** One word corrected and the rest as typed; then all of them corrected. */
-function corrected({ draft }: LineState, unknown: readonly Token[]): readonly Repair[] {
-  const slips = unknown.slice(0, MOST_WORDS).map((token) => ({ token, meant: oneSlipAway(token.text, draft.names) }));
+function corrected(state: LineState, unknown: readonly Token[]): readonly Repair[] {
+  const { draft } = state;
+  const slips = unknown.slice(0, MOST_WORDS).map((token) => ({ token, meant: meantBy(token, state) }));
   const one = slips.flatMap(({ token, meant }) => meant.map((word) => ({ line: replaced(draft, token, word), label: word })));
   if (unknown.length === 1 || unknown.length > MOST_WORDS) return one;
   const all = slips.reduce<readonly (readonly (readonly [Token, string])[])[]>((ways, { token, meant }) => ways.flatMap((way) => meant.map((word) => [...way, [token, word] as const])).slice(0, MOST_WAYS), [[]]);
   return [...one, ...all.map((way) => ({ line: written(draft, new Map(way.flatMap(([token, word]) => [...replacing(token, word)]))), label: way.map(([, word]) => word).join(' ') }))];
+}
+
+/** Beside a lamp a name is sooner another lamp than a card, which would make another command of the line. */
+function meantBy(token: Token, { draft: { names }, spoken }: LineState): readonly string[] {
+  const meant = oneSlipAway(token.text, names);
+  const isLamp = (word: string): boolean => names.lamps.has(word.toLowerCase());
+  const lampOnly = spoken?.declaration.kind === 'lamp' && meant.some(isLamp);
+  return lampOnly ? meant.filter((word) => isLamp(word) || !names.cards.has(word.toLowerCase())) : meant;
 }
 
 const withCards = ({ draft }: LineState, unknown: readonly Token[], cards: readonly string[]): readonly Repair[] =>
@@ -39,6 +58,7 @@ const withCards = ({ draft }: LineState, unknown: readonly Token[], cards: reado
 
 /** Only to show a form that would be valid: corrected where possible, else left out. */
 function shortened({ draft }: LineState, unknown: readonly Token[]): readonly Repair[] {
+  if (unknown.some((token) => isNegation(token.text))) return [];
   const changes = unknown.slice(0, MOST_WAYS).flatMap((token) => [...replacing(token, oneSlipAway(token.text, draft.names)[0] ?? '')]);
   const others = unknown.slice(MOST_WAYS).flatMap((token) => [...replacing(token, '')]);
   return [

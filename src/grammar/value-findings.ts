@@ -1,9 +1,10 @@
+import { COLDEST_ACCEPTED, HOTTEST_ACCEPTED } from '../cure/units.js';
 import { isPossible } from './assign-numbers.js';
+import { exampleLine } from './command-table.js';
 import { replaced, typedAt, written, replacing } from './draft.js';
 import type { Finding, LineState } from './line-state.js';
 import type { Token, TokenOf } from './token.js';
 import type { Repair } from './trouble.js';
-import { COLDEST_ACCEPTED, HOTTEST_ACCEPTED } from '../cure/units.js';
 
 /** `1,30` could be a temperature or a time; only a unit or `at` says which. */
 export function temperatureOrTime({ draft }: LineState, token: TokenOf<'number'>, takesTemperature: boolean): Finding {
@@ -18,14 +19,15 @@ export function temperatureOrTime({ draft }: LineState, token: TokenOf<'number'>
 }
 
 export function impossibleTemperature(state: LineState, token: TokenOf<'number'> | TokenOf<'degrees'>): Finding {
-  const { draft, assigned } = state;
+  const { draft, assigned, spoken } = state;
   const job = assigned?.job ?? null;
   const swapped = token.kind === 'number' && job !== null ? [{ line: written(draft, new Map([...replacing(token, job.text), ...replacing(job, token.text)])), label: `job ${token.text}` }] : [];
   const inFahrenheit = token.kind === 'number' && isPossible(token.value, 'F') ? [{ line: replaced(draft, token, `${token.value}F`), label: `${token.value} °F` }] : [];
+  const asJob = token.kind === 'number' && token.whole && job === null && spoken !== null ? [{ line: exampleLine(spoken.declaration, [token.text], draft.names.cards.values()), label: null }] : [];
   return {
     unclear: typedAt(draft, [token]),
     problem: `a temperature from ${COLDEST_ACCEPTED} to ${HOTTEST_ACCEPTED} °C`,
-    repairs: () => [...swapped, ...inFahrenheit],
+    repairs: () => [...swapped, ...inFahrenheit, ...asJob],
   };
 }
 

@@ -3,7 +3,7 @@ import type { OutboxRow, OutboxStore } from '../clerk/ports.js';
 import { instant } from '../cure/units.js';
 import type { Instant } from '../cure/units.js';
 import type { ChatSender, Finding, Outcome } from './chat-sender.js';
-import { laneOf } from './lane-of.js';
+import { laneOf } from '../clerk/lane-of.js';
 import { Lanes } from './lanes.js';
 import type { Log } from './log.js';
 import { USUAL_PACING } from './pacing.js';

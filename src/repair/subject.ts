@@ -94,7 +94,7 @@ function bestFit(command: Aimed, outlooks: readonly Outlook[], situation: Situat
     return newestLast(named.length > 0 ? named : outlooks);
   }
   if (command.kind === 'later') {
-    const asked = outlooks.filter((outlook) => openQuestionTo(outlook, situation.by));
+    const asked = outlooks.filter((outlook) => openQuestionTo(outlook, situation.by).length > 0);
     return newestLast(asked.length > 0 ? asked : outlooks);
   }
   if (command.kind === 'off' || command.kind === 'on') return heated(command.lamp, outlooks);

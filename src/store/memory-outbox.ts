@@ -1,7 +1,7 @@
 import type { BookTransaction, DeliveryState, OutboxRow, OutboxStore } from '../clerk/ports.js';
 import { earlier, instant, type Instant } from '../cure/units.js';
 import { forgottenBefore } from './keeping.js';
-import { laneOf } from './lane.js';
+import { laneOf } from '../clerk/lane-of.js';
 import type { MemoryState } from './memory-state.js';
 
 type ChatRow = 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName';

@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { BookTransaction, OutboxStore } from '../clerk/ports.js';
 import { instant } from '../cure/units.js';
-import { laneOf } from './lane.js';
+import { laneOf } from '../clerk/lane-of.js';
 import { OUTBOX_COLUMNS, outboxRowOf, type StoredRow } from './outbox-row.js';
 
 /** A delivery just queued may go at once, whichever clock wrote it and whatever becomes of that clock. */

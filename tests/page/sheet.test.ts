@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
-import type { WaitingCar } from '../../src/chat/desk.js';
+import type { WaitingCar } from '../../src/clerk/desk.js';
 import { minutes, plus } from '../../src/cure/units.js';
 import { personId } from '../../src/repair/ids.js';
 import { launchBrowser } from '../support/browser.js';

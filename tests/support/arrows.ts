@@ -11,7 +11,7 @@ interface Rule {
 }
 
 const BOOK = ['repair', 'cure'];
-const PORTS = ['clerk/ports', 'clerk/message', 'clerk/desk', 'reply', ...BOOK, 'errors', 'log'];
+const PORTS = ['clerk/ports', 'clerk/message', 'clerk/desk', 'clerk/lane-of', 'reply', ...BOOK, 'errors', 'log'];
 
 /** The longest name that fits is the room of a file. */
 const RULES: Readonly<Record<string, Rule>> = {

@@ -1,3 +1,5 @@
+import Database from 'better-sqlite3';
+import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import { Program, tempFolder, type PostJson, type ReplyJson } from './program.js';
 
@@ -72,6 +74,17 @@ export class Day {
     return sheet.cures.flatMap((cure) => cure.milestones).find((one) => one.kind === kind)?.share ?? Number.NaN;
   }
 
+  /** What stands in the book, as other programs see it. */
+  async book(): Promise<unknown> {
+    return [await this.#program.feed(), await this.#program.get('/api/waiting'), dump(this.#data)];
+  }
+
+  /** Ends the program and gives the folder of its book. */
+  async closedData(): Promise<string> {
+    await this.end();
+    return this.#data;
+  }
+
   /** `kill -9` now; starts again with the clock at `time`. */
   async killedUntil(time: string): Promise<void> {
     await this.#program.kill();
@@ -83,6 +96,17 @@ export class Day {
   async end(): Promise<number | null> {
     running.delete(this);
     return this.#program.stop();
+  }
+}
+
+/** All rows of all tables, read beside the running program. */
+function dump(folder: string): unknown {
+  const db = new Database(join(folder, 'book.sqlite'), { readonly: true });
+  try {
+    const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name").all();
+    return tables.map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}"`).all()]);
+  } finally {
+    db.close();
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Desk, JobSheet, Reply, WaitingCar } from '../../src/chat/desk.js';
+import type { Desk, JobSheet, Reply, WaitingCar } from '../../src/clerk/desk.js';
 import type { Message, MessageId, Post } from '../../src/clerk/message.js';
 import type { NewPost } from '../../src/clerk/ports.js';
 import { instant } from '../../src/cure/units.js';

@@ -1,5 +1,5 @@
 import type { MilestoneKind } from '../../src/cure/card.js';
-import type { Instant } from '../../src/cure/units.js';
+import { instant, later, type Instant } from '../../src/cure/units.js';
 import { airReadings, outlooksOf, type Book } from '../../src/repair/book.js';
 import type { EntryCommand, TypedTemperature, When } from '../../src/repair/commands.js';
 import { decide } from '../../src/repair/decide.js';
@@ -38,6 +38,7 @@ export class Shift {
   readonly posts: Said[] = [];
   readonly shop: Shop;
   #entry = 0;
+  #now: Instant = instant(0);
 
   constructor(change: Partial<Shop> = {}) {
     this.shop = exampleShop(change);
@@ -47,6 +48,7 @@ export class Shift {
   says(who: string, when: string, short: Short, thread: string | null = null): Decision {
     const now = on(when);
     this.until(when);
+    this.#now = now;
     const decision = decide(this.command(short, now), this.situation(who, now, thread));
     if (decision.ok) this.enter(who, now, decision.facts);
     return decision;
@@ -67,7 +69,7 @@ export class Shift {
 
   /** Says what is due until then, in its order. */
   until(when: string): void {
-    for (let next = this.#next(); next !== null && next.ringAt <= on(when); next = this.#next()) this.#say(next, next.ringAt);
+    for (let next = this.#next(); next !== null && next.ringAt <= on(when); next = this.#next()) this.#say(next, later(next.ringAt, this.#now));
   }
 
   /** The bot was down until then: everything overdue is said now, once each. */

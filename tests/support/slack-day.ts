@@ -20,12 +20,12 @@ export interface SlackDay {
   readonly platform: SlackStandIn;
   readonly http: () => OverHttp;
   /** `/cure TEXT` by HTTP; the answer is acknowledged within 3 s. */
-  cure(user: string, text: string): Promise<void>;
+  readonly cure: (user: string, text: string) => Promise<void>;
   /** Presses a button of a standing message by HTTP. */
-  press(user: string, message: StandingMessage, label: string): Promise<void>;
+  readonly press: (user: string, message: StandingMessage, label: string) => Promise<void>;
   /** Waits for a message with these words in the home channel. */
-  heard(words: RegExp): Promise<StandingMessage>;
-  said(words: RegExp): StandingMessage[];
+  readonly heard: (words: RegExp) => Promise<StandingMessage>;
+  readonly said: (words: RegExp) => StandingMessage[];
 }
 
 export async function slackDay(mode: 'http' | 'socket', start: string): Promise<SlackDay> {

@@ -4,7 +4,7 @@ import { slackAddressing } from '../../src/chat/slack/addressing.js';
 import { openSlack } from '../../src/chat/slack/open-slack.js';
 import type { SlackChat } from '../../src/chat/slack/open-slack.js';
 import type { SlackSettings } from '../../src/chat/slack/settings.js';
-import type { Reply } from '../../src/chat/desk.js';
+import type { Reply } from '../../src/clerk/desk.js';
 import type { Message } from '../../src/clerk/message.js';
 import { instant } from '../../src/cure/units.js';
 import { Dispatcher } from '../../src/outbox/dispatcher.js';
@@ -70,7 +70,7 @@ export async function slackHouse(mode: 'http' | 'socket', choice: HouseChoice = 
   const log = quietLog();
   const settings = { botToken: STAND_IN_BOT_TOKEN, signingSecret: SECRET, appToken: STAND_IN_APP_TOKEN, apiUrl: standIn.apiUrl, channel: HOME, mode, ...choice.settings };
   const isCommandLine = (line: string): boolean => /^(?:cure|closed|who|hard|soft|help)\b/.test(line);
-  const slack = openSlack(settings, { desk, outbox: book, shop: slackShop(), now: () => instant(Date.now()), isCommandLine, log });
+  const slack = openSlack(settings, { desk, outbox: book, shop: slackShop(), isCommandLine, log });
   const dispatcher = new Dispatcher({ store: book, sender: slack.sender, realNow: () => instant(Date.now()), log, pacing: { spacingMs: 5, settleMs: 5, backoff: () => 20 } });
   desk.onChange(() => { dispatcher.kick(); });
   const server = createServer((request, response) => {

@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import { streamSSE, type SSEStreamingApi } from 'hono/streaming';
-import type { Desk } from '../desk.js';
+import type { Desk } from '../../clerk/desk.js';
 import { Bell } from './bell.js';
 import { lastSeq } from './last-seq.js';
 import { postJson } from './page-json.js';

@@ -1,4 +1,4 @@
-import type { Desk } from '../desk.js';
+import type { Desk } from '../../clerk/desk.js';
 
 /** Number of the newest post, 0 when there is none. Posts are numbered upwards, so halving finds it without reading them all. */
 export function lastSeq(desk: Pick<Desk, 'postsAfter'>): number {

@@ -2,7 +2,7 @@ import type { Post } from '../../clerk/message.js';
 import type { Instant } from '../../cure/units.js';
 import type { Answer } from '../../reply/answer.js';
 import { toText } from '../../reply/to-text.js';
-import type { Desk, JobSheet, MilestoneSheet, WaitingCar } from '../desk.js';
+import type { Desk, JobSheet, MilestoneSheet, WaitingCar } from '../../clerk/desk.js';
 
 /** ISO 8601 in UTC with milliseconds. */
 export const isoOf = (at: Instant): string => new Date(at).toISOString();

@@ -1,7 +1,7 @@
 import type { Speaker } from '../../clerk/message.js';
 import type { Instant, Minutes } from '../../cure/units.js';
 import type { Shop } from '../../repair/shop.js';
-import type { Desk } from '../desk.js';
+import type { Desk } from '../../clerk/desk.js';
 
 /** Whether the clerk can work; further facts for the person who looks after it may stand beside `ok`. */
 export interface Health {

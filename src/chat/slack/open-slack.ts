@@ -7,7 +7,7 @@ import type { Instant } from '../../cure/units.js';
 import type { ChatSender } from '../../outbox/chat-sender.js';
 import type { Log } from '../../outbox/log.js';
 import type { Shop } from '../../repair/shop.js';
-import type { Desk } from '../desk.js';
+import type { Desk } from '../../clerk/desk.js';
 import { askName } from './ask-name.js';
 import { boltLogger } from './bolt-logger.js';
 import { ClerkApp } from './clerk-app.js';
@@ -33,7 +33,6 @@ export interface SlackPorts {
   readonly desk: Desk;
   readonly outbox: OutboxStore;
   readonly shop: Shop;
-  readonly now: () => Instant;
   /** Whether a typed line begins with a command word; `/cure 501 …` does not and gets `cure` put before it. */
   readonly isCommandLine: (line: string) => boolean;
   readonly log: Log;

@@ -12,7 +12,7 @@ export function composeMisread(misread: Misread): Answer {
 }
 
 const shortened = (typed: string): string => {
-  const letters = [...typed];
+  const letters = Array.from(typed);
   return letters.length <= 40 ? typed : `${letters.slice(0, 39).join('')}…`;
 };
 

@@ -17,7 +17,7 @@ export function toldCommand(command: Command, { now, zone }: ReadingContext): st
 function toldPart(name: string, value: unknown): string[] {
   if (value === null || value === 'unstated' || (name === 'since' && value === 'stated')) return [];
   if (isTemperature(value)) return [`${name}=${value.value}${value.unit ?? ''}`];
-  return [`${name}=${String(value)}`];
+  return [`${name}=${typeof value === 'string' ? value : JSON.stringify(value)}`];
 }
 
 const isTemperature = (value: unknown): value is TypedTemperature => typeof value === 'object' && value !== null && 'unit' in value;

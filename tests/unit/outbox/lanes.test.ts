@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { DeliveryTarget } from '../../../src/clerk/message.js';
-import { laneOf } from '../../../src/outbox/lane-of.js';
+import { laneOf } from '../../../src/clerk/lane-of.js';
 import { Lanes } from '../../../src/outbox/lanes.js';
 import { jobNo } from '../../../src/repair/ids.js';
-import { laneOf as storedLaneOf } from '../../../src/store/lane.js';
 
 const TARGETS: readonly DeliveryTarget[] = [
   { kind: 'home-channel' },
@@ -15,10 +14,6 @@ const TARGETS: readonly DeliveryTarget[] = [
 describe('laneOf', () => {
   it('puts everything for the home channel into one lane', () => {
     expect(TARGETS.map(laneOf)).toEqual(['home', 'home', 'C1', 'D1']);
-  });
-
-  it('agrees with the store, which hands out one row per lane', () => {
-    expect(TARGETS.map(laneOf)).toEqual(TARGETS.map(storedLaneOf));
   });
 });
 

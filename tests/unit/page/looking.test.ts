@@ -1,6 +1,6 @@
 import type { Hono } from 'hono';
 import { beforeEach, expect, test } from 'vitest';
-import type { WaitingCar } from '../../../src/chat/desk.js';
+import type { WaitingCar } from '../../../src/clerk/desk.js';
 import { pageApp } from '../../../src/chat/page/page-app.js';
 import { instant, minutes, plus } from '../../../src/cure/units.js';
 import { postOf } from '../../support/fake-desk.js';

@@ -1,4 +1,4 @@
-import type { DeliveryTarget } from '../clerk/message.js';
+import type { DeliveryTarget } from './message.js';
 
 export const HOME_LANE = 'home';
 

@@ -1,4 +1,4 @@
-import type { Message, MessageId, Post } from '../clerk/message.js';
+import type { Message, MessageId, Post } from './message.js';
 import type { Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
 import type { Answer } from '../reply/answer.js';
