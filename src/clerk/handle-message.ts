@@ -1,4 +1,4 @@
-import { helpLines } from '../grammar/command-table.js';
+import { commandHelp } from '../grammar/command-table.js';
 import { readLine } from '../grammar/read-line.js';
 import type { Instant } from '../cure/units.js';
 import { outlooksOf, runningOutlooks } from '../repair/book.js';
@@ -58,7 +58,7 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const { shop, now, book } = situation;
   const setting = { shop, now };
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, job });
-  if (command.kind === 'help') return reply(composeHelp(helpLines()));
+  if (command.kind === 'help') return reply(composeHelp(commandHelp()));
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
   const found = cureFor(command, situation);
   if (!found.ok) return reply(composeRefusal(found.refusal, setting));

@@ -80,7 +80,7 @@ function airAt(at: Instant, input: SidedInput): AirStep {
   if (dayBegins !== null && last !== undefined && last.at >= dayBegins) return { from: at, ...aged(at, last, known.findLast((one) => one.at <= minus(last.at, CORRECTED_WITHIN)), input.pick) };
   const open = today !== undefined && at >= today.opens;
   if (open && dayBegins !== null && input.start >= dayBegins) return { from: at, humidity: fresh, ...usualAir(at, last, input) };
-  return { from: at, humidity: fresh, ...(input.pick === hotter ? afterHours(at, last, input) : nightAir(at, last, input)) };
+  return { from: at, humidity: fresh, ...(input.pick === hotter ? afterHours(at, last, input) : nightAir(last, input)) };
 }
 
 type Air = Pick<AirStep, 'temperature' | 'source'>;
@@ -104,10 +104,10 @@ function afterHours(at: Instant, last: AirReading | undefined, input: SidedInput
   return known.length === 0 ? { temperature: null, source: 'unknown air' } : { temperature: known.reduce(hotter), source: 'night setting' };
 }
 
-/** A colder reading taken since the shop closed last overrules the night setting. */
-function nightAir(at: Instant, last: AirReading | undefined, input: AirInput): Air {
+/** A colder reading taken at night overrules the night setting, until the next reading. */
+function nightAir(last: AirReading | undefined, input: AirInput): Air {
   if (input.night === null) return { temperature: null, source: 'unknown air' };
-  const closed = input.periods.findLast((period) => period.closes <= at);
-  const readAtNight = last !== undefined && closed !== undefined && last.at >= closed.closes;
+  const wasClosed = input.periods.some((period) => last !== undefined && period.closes <= last.at);
+  const readAtNight = last !== undefined && wasClosed && !input.periods.some((period) => minus(period.opens, EARLY_BIRD) <= last.at && last.at < period.closes);
   return { temperature: readAtNight ? colder(last.value, input.night) : input.night, source: 'night setting' };
 }

@@ -7,6 +7,8 @@ declare const unit: unique symbol;
 
 /** Degrees Celsius. */
 export type Celsius = number & { readonly [unit]: 'celsius' };
+/** Absolute temperature; only rate laws speak it. */
+export type Kelvin = number & { readonly [unit]: 'kelvin' };
 /** Real minutes (never wall-clock arithmetic). */
 export type Minutes = number & { readonly [unit]: 'minutes' };
 /** A moment: milliseconds since 1970-01-01T00:00Z. */
@@ -23,6 +25,10 @@ export const instant = (milliseconds: number): Instant => milliseconds as Instan
 
 /** Exact by definition of the Fahrenheit scale. */
 export const celsiusFromFahrenheit = (fahrenheit: number): Celsius => celsius(((fahrenheit - 32) * 5) / 9);
+
+/** 0 °C = 273.15 K, exact by definition of the Celsius scale. */
+const ICE_POINT = 273.15;
+export const kelvinFromCelsius = (temperature: Celsius): Kelvin => (temperature + ICE_POINT) as Kelvin;
 
 export const minutesBetween = (from: Instant, to: Instant): Minutes =>
   minutes((to - from) / MILLISECONDS_PER_MINUTE);

@@ -82,6 +82,3 @@ export const commandHelp = (): readonly CommandHelp[] =>
     meaning: declaration.meaning,
     example: exampleLine(declaration, [EXAMPLE_JOB], [EXAMPLE_CARD]),
   }));
-
-/** `usage: meaning`, one line per command. */
-export const helpLines = (): readonly string[] => COMMAND_TABLE.map(({ usage, meaning }) => `${usage}: ${meaning}`);

@@ -16,7 +16,9 @@ export function toMisread(trouble: Trouble, names: KnownNames): Misread {
 }
 
 function examples({ command, job }: Trouble, names: KnownNames): readonly string[] {
-  const jobs = [...(job === null ? [] : [[job]]), names.openJobs];
+  const jobs = [...(job === null ? [] : [[job]]), [...names.openJobs]];
+  // "Hard" is never put into anybody's mouth.
+  if (command === 'check') return jobs.map(([known]) => (known === undefined ? 'soft' : `soft ${known}`));
   const own = command === null ? [] : jobs.map((known) => exampleLine(COMMANDS[command], known, names.cards.values()));
   return job === null ? own : [...own, `when ${job}`];
 }

@@ -1,4 +1,5 @@
 import type { EntryCommand, Subject, TypedTemperature, When } from './commands.js';
+import type { LampName } from './ids.js';
 
 /** The line that means exactly this command; buttons are such lines, so pressing and typing are one path. */
 export function lineOf(command: EntryCommand): string {
@@ -8,18 +9,20 @@ export function lineOf(command: EntryCommand): string {
 function wordsOf(command: EntryCommand): string[] {
   switch (command.kind) {
     case 'paste':
+      // Open time errs early: of a range it is the earlier end that counts.
+      return ['paste', ...subject(command), command.card ?? '', time({ ...command.when, latest: command.when.earliest })];
     case 'closed':
-      return [command.kind, ...subject(command), command.card ?? '', time(command.when)];
+      return ['closed', ...subject(command), command.card ?? '', time(command.when)];
     case 'moved':
       return ['moved', ...subject(command), time(command.when)];
     case 'cure':
-      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? '' : `lamp ${degrees(command.setting)}`, command.lamp ?? '', time(command.when)];
+      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? '' : `lamp ${degrees(command.setting)}`, lampNamed(command.lamp), time(command.when)];
     case 'lamp':
-      return [command.setting === null ? 'up' : 'lamp', ...subject(command), command.setting === null ? '' : degrees(command.setting), command.lamp ?? '', time(command.when)];
+      return [command.setting === null ? 'up' : 'lamp', ...subject(command), command.setting === null ? '' : degrees(command.setting), lampNamed(command.lamp), time(command.when)];
     case 'off':
-      return ['off', ...subject(command), command.lamp ?? '', command.since === 'unknown' ? "don't know when" : time(command.when)];
+      return ['off', ...subject(command), lampNamed(command.lamp), command.since === 'unknown' ? "don't know when" : time(command.when)];
     case 'on':
-      return ['on', ...subject(command), command.lamp ?? '', time(command.when)];
+      return ['on', ...subject(command), lampNamed(command.lamp), time(command.when)];
     case 'read':
       return ['read', ...subject(command), degrees(command.value), command.method === 'unstated' ? '' : command.method, time(command.when)];
     case 'air':
@@ -38,6 +41,9 @@ function wordsOf(command: EntryCommand): string[] {
 }
 
 const subject = (command: Subject): string[] => [command.job ?? '', command.joint ?? ''];
+
+/** `lamp C`, since a bare C after a number would be a unit. */
+const lampNamed = (lamp: LampName | null): string => (lamp === null ? '' : `lamp ${lamp}`);
 
 const degrees = (typed: TypedTemperature): string => `${typed.value}${typed.unit ?? ''}`;
 

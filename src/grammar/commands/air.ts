@@ -5,7 +5,7 @@ export const air: Declaration = {
   forms: { air: { en: ['air', 'shop', 'room', 'hall'] } },
   takes: ['temperature', 'humidity', 'time'],
   usage: 'air 19 [rh 55] [time]',
-  meaning: 'temperature (and humidity) of the shop',
+  meaning: 'shop air',
   example: () => 'air 19 rh 55',
   build: ({ temperature, humidity, when }) => {
     if (temperature === null) return missing('a temperature', '19', '19C');

@@ -5,8 +5,8 @@ export const check: Declaration = {
   forms: { check: { en: ['check', 'checked'] }, hard: { en: ['hard', 'ok', 'yes'] }, soft: { en: ['soft', 'still soft', 'tacky', 'still tacky', 'no'] } },
   takes: ['job', 'joint', 'milestone', 'time'],
   usage: 'check JOB hard, or: check JOB soft',
-  meaning: 'what your hand found: it is hard, or still soft',
-  example: ({ job }) => `check ${job} soft`,
+  meaning: 'your check',
+  example: ({ job }) => `hard ${job}`,
   build: ({ job, joint, milestone, forms, when }) => {
     const hard = forms.has('hard');
     if (hard === forms.has('soft')) return choose('hard or soft', ...(hard ? [] : ['hard', 'soft']));

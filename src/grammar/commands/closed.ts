@@ -5,7 +5,7 @@ export const closed: Declaration = {
   forms: { closed: { en: ['closed', 'shut', 'set', 'clamped'] } },
   takes: ['job', 'joint', 'card', 'time'],
   usage: 'closed JOB [CARD] [time]',
-  meaning: 'panel is set: the wait for strength runs',
+  meaning: 'panel set',
   example: ({ job }) => `closed ${job} 20 min ago`,
   build: ({ job, joint, card, when }) => built({ kind: 'closed', job, joint, card, when }),
 };

@@ -5,7 +5,7 @@ export const cure: Declaration = {
   forms: { cure: { en: ['cure', 'start', 'started', 'go'] } },
   takes: ['job', 'joint', 'card', 'lamp', 'temperature', 'time'],
   usage: 'cure JOB CARD [lamp 35] [LAMP] [time]',
-  meaning: 'panel is set and the lamp is on, in one line',
+  meaning: 'set, lamp on',
   example: ({ job, card }) => `cure ${job} ${card} lamp 35`,
   build: ({ job, joint, card, lamp, lampWord, temperature, when }) => {
     if (lampWord && temperature === null) return missing('a lamp temperature', '35', '35C');

@@ -5,7 +5,7 @@ export const later: Declaration = {
   forms: { later: { en: ['later'] } },
   takes: ['job', 'joint'],
   usage: 'later [JOB]',
-  meaning: 'ask me again in a while',
+  meaning: 'ask again',
   example: ({ job }) => `later ${job}`,
   build: ({ job, joint }) => built({ kind: 'later', job, joint }),
 };

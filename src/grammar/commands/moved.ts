@@ -5,7 +5,7 @@ export const moved: Declaration = {
   forms: { moved: { en: ['moved', 'slid', 'adjusted'] } },
   takes: ['job', 'joint', 'time'],
   usage: 'moved JOB [time]',
-  meaning: 'panel was shifted: the wait starts again',
+  meaning: 'panel shifted',
   example: ({ job }) => `moved ${job}`,
   build: ({ job, joint, when }) => built({ kind: 'moved', job, joint, when }),
 };

@@ -10,7 +10,7 @@ export const off: Declaration = {
   },
   takes: ['job', 'joint', 'lamp', 'time'],
   usage: "off JOB [time], or: off JOB don't know when",
-  meaning: 'lamp is off',
+  meaning: 'lamp off',
   example: ({ job }) => `off ${job} 10 min ago`,
   build: ({ job, joint, lamp, forms, when }) => {
     if (when.stated && forms.has('unknown')) return choose('either the time or "don\'t know when"');

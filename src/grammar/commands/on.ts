@@ -5,7 +5,7 @@ export const on: Declaration = {
   forms: { on: { en: ['on', 'back', 'back on', 'on again', 'still on', 'lamp on'] } },
   takes: ['job', 'joint', 'lamp', 'time'],
   usage: 'on JOB [time]',
-  meaning: 'lamp is on again, or still on',
+  meaning: 'lamp on again',
   example: ({ job }) => `on ${job}`,
   build: ({ job, joint, lamp, when }) => built({ kind: 'on', job, joint, lamp, when }),
 };

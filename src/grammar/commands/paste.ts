@@ -5,7 +5,7 @@ export const paste: Declaration = {
   forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'] } },
   takes: ['job', 'joint', 'card', 'time'],
   usage: 'paste JOB CARD [time]',
-  meaning: 'adhesive is on: the open time runs',
+  meaning: 'open time runs',
   example: ({ job, card }) => `paste ${job} ${card}`,
   build: ({ job, joint, card, when }) => built({ kind: 'paste', job, joint, card, when }),
 };

@@ -6,7 +6,7 @@ export const read: Declaration = {
   forms: { read: { en: ['read', 'reading', 'temp', 'meas'] }, probe: { en: ['probe'] } },
   takes: ['job', 'joint', 'temperature', 'method', 'time'],
   usage: 'read JOB 58 [tape | contact | bare] [time]',
-  meaning: 'temperature of the joint',
+  meaning: 'joint reading',
   example: ({ job }) => `read ${job} 58 tape`,
   build: ({ job, joint, temperature, method, when }) => {
     if (temperature === null) return missing('a temperature', '58', '58C');

@@ -5,7 +5,7 @@ export const release: Declaration = {
   forms: { release: { en: ['release'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'release JOB reason',
-  meaning: 'foreman: go on after a hold, and why',
+  meaning: 'foreman decides',
   example: ({ job }) => `release ${job} your reason`,
   build: ({ job, joint, reason }) => (reason === '' ? missing('a reason', 'your reason') : built({ kind: 'release', job, joint, reason })),
 };

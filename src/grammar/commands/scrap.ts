@@ -5,7 +5,7 @@ export const scrap: Declaration = {
   forms: { scrap: { en: ['scrap', 'bin it'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'scrap JOB [reason]',
-  meaning: 'this cure does not count any more; it stays in the book',
+  meaning: 'cure is void',
   example: ({ job }) => `scrap ${job}`,
   build: ({ job, joint, reason }) => built({ kind: 'scrap', job, joint, reason }),
 };

@@ -5,7 +5,7 @@ export const stay: Declaration = {
   forms: { stay: { en: ['stay', 'i stay', 'staying', 'im here', 'i am here', 'someone here', 'someone stays', 'somebody here'] } },
   takes: ['job', 'joint'],
   usage: 'stay [JOB]',
-  meaning: 'I stay with the lamp past closing time',
+  meaning: 'I stay with the lamp',
   example: ({ job }) => `stay ${job}`,
   build: ({ job, joint }) => built({ kind: 'stay', job, joint }),
 };

@@ -5,7 +5,7 @@ export const undo: Declaration = {
   forms: { undo: { en: ['undo'] } },
   takes: ['entry'],
   usage: 'undo [ENTRY]',
-  meaning: 'take back your last entry, or the one with this number',
+  meaning: 'last entry back',
   example: () => 'undo',
   build: ({ entry }) => built({ kind: 'undo', entry }),
 };

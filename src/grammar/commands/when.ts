@@ -5,7 +5,7 @@ export const when: Declaration = {
   forms: { when: { en: ['when'] } },
   takes: ['job', 'joint'],
   usage: 'when [JOB]',
-  meaning: 'when it is due',
+  meaning: 'one job',
   example: ({ job }) => `when ${job}`,
   build: ({ job, joint }) => built({ kind: 'when', job, joint }),
 };

@@ -5,7 +5,7 @@ export const whoWaits: Declaration = {
   forms: { list: { en: ['who waits', 'who is waiting', 'whos waiting', 'waiting', 'list', 'whats open', 'what is open', 'wats open'] } },
   takes: [],
   usage: 'who waits',
-  meaning: 'every car that waits, the worst first',
+  meaning: 'all cars',
   example: () => 'who waits',
   build: () => built({ kind: 'who-waits' }),
 };

@@ -5,7 +5,7 @@ export const why: Declaration = {
   forms: { why: { en: ['why', 'explain'] } },
   takes: ['job', 'joint'],
   usage: 'why [JOB]',
-  meaning: 'how that time was worked out',
+  meaning: 'the sum',
   example: ({ job }) => `why ${job}`,
   build: ({ job, joint }) => built({ kind: 'why', job, joint }),
 };

@@ -1,3 +1,4 @@
+import type { CommandKind } from '../../repair/commands.js';
 import { currentMilestone, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
@@ -20,7 +21,19 @@ export function composeWhen(outlook: Outlook, setting: Setting): Answer {
 
 export const SAFETY_TAIL = 'Data sheet, vehicle maker\'s method, local rules and your licence come first. This is a reminder, not permission.';
 
+/** One command as help shows it: a line to copy and what it does. */
+export interface HelpLine {
+  readonly kind: CommandKind;
+  readonly example: string;
+  readonly meaning: string;
+}
+
+/** What a technician needs while working; the rest is named in one line. */
+const FIRST: readonly CommandKind[] = ['paste', 'closed', 'cure', 'lamp', 'read', 'off', 'check', 'who-waits'];
+
 /** Fits a phone screen. */
-export function composeHelp(lines: readonly string[]): Answer {
-  return answer('plain', [...lines, SAFETY_TAIL]);
+export function composeHelp(commands: readonly HelpLine[]): Answer {
+  const shown = FIRST.flatMap((kind) => commands.filter((one) => one.kind === kind));
+  const others = commands.filter((one) => !FIRST.includes(one.kind) && one.kind !== 'help').map((one) => one.kind);
+  return answer('plain', [...shown.map((one) => `**${one.example}** ${one.meaning}`), `Also: ${others.join(', ')}.`, 'Times: 20 min ago, at 13:40.', SAFETY_TAIL]);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { commandHelp, COMMANDS, COMMAND_TABLE, commandWord, exampleLine, helpLines } from '../../../src/grammar/command-table.js';
+import { commandHelp, COMMANDS, COMMAND_TABLE, commandWord, exampleLine } from '../../../src/grammar/command-table.js';
 import { readLine } from '../../../src/grammar/read-line.js';
 import type { CommandKind } from '../../../src/repair/commands.js';
 import { saysCommand } from '../../../src/grammar/says-command.js';
@@ -42,8 +42,8 @@ describe('the command table', () => {
   });
 
   test('help has one line for each command, with its own word', () => {
-    expect(helpLines()).toHaveLength(COMMAND_TABLE.length);
-    for (const [index, declaration] of COMMAND_TABLE.entries()) expect(helpLines()[index]).toContain(commandWord(declaration));
+    expect(commandHelp()).toHaveLength(COMMAND_TABLE.length);
+    for (const [index, declaration] of COMMAND_TABLE.entries()) expect(commandHelp()[index]?.usage).toContain(commandWord(declaration));
   });
 });
 
