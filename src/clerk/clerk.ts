@@ -12,6 +12,7 @@ import { fireReminder, pendingBell, ringBell } from './handle-tick.js';
 import { jobSheetOf } from './job-sheet.js';
 import { bookIn, JobShelf } from './loaded-book.js';
 import type { Message, MessageId, Post } from './message.js';
+import { readAtDesk } from './read-at-desk.js';
 
 const AT_ONCE = 50;
 const RETRY_AFTER = minutes(0.5);
@@ -81,6 +82,11 @@ export class Clerk implements Desk {
 
   knows(id: MessageId): boolean {
     return this.#desk.store.transact((tx) => tx.seen(id) !== null);
+  }
+
+  understands(line: string): boolean {
+    const { store, clock } = this.#desk;
+    return store.transact((tx) => readAtDesk(tx, this.#desk, line, clock.now()).ok);
   }
 
   #ringBells(): number {

@@ -53,4 +53,6 @@ export interface Desk {
   onChange(listener: () => void): () => void;
   /** Whether a message with this id was already handled. */
   knows(id: MessageId): boolean;
+  /** Whether this line could be read now, whatever would then be decided about it; changes nothing. */
+  understands(line: string): boolean;
 }

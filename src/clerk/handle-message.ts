@@ -1,5 +1,4 @@
 import { commandHelp } from '../grammar/command-table.js';
-import { readLine } from '../grammar/read-line.js';
 import type { Instant } from '../cure/units.js';
 import { outlooksOf, runningOutlooks } from '../repair/book.js';
 import type { Command, EntryCommand, QuestionCommand } from '../repair/commands.js';
@@ -22,6 +21,7 @@ import type { DeskState } from './desk-ports.js';
 import { bookIn } from './loaded-book.js';
 import type { Message } from './message.js';
 import type { BookTransaction } from './ports.js';
+import { readAtDesk } from './read-at-desk.js';
 import { situationOf } from './situation.js';
 import { writeFacts } from './write-facts.js';
 
@@ -45,9 +45,8 @@ export function handleMessage(tx: BookTransaction, desk: DeskState, message: Mes
 }
 
 function answered(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
-  const { shop, cards } = desk;
-  const read = readLine(message.text, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, openJobs: tx.openJobs() });
-  if (!read.ok) return { answer: composeMisread(read.misread), entered: false, job: null };
+  const read = readAtDesk(tx, desk, message.text, now);
+  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, job: null };
   const situation = situationOf(tx, desk, message, now);
   return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
 }
@@ -77,7 +76,7 @@ function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, si
 }
 
 const touched = (command: EntryCommand, decision: Extract<Decision, { ok: true }>, { book }: Situation): readonly JobNo[] =>
-  command.kind === 'air' ? book.openJobs() : decision.about === null ? [] : [decision.about.job];
+  command.kind === 'air' || command.kind === 'undo' ? book.openJobs() : decision.about === null ? [] : [decision.about.job];
 
 interface Stored {
   readonly command: EntryCommand;
@@ -100,13 +99,15 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   const [first] = facts;
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());
-    const changed = before.flatMap((one) => after.filter((other) => other.cure.job === one.cure.job && sameCure(other.cure.ref, one.cure.ref)).map((other) => ({ before: one, after: other })));
-    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed }, setting);
+    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after) }, setting);
   }
-  const undone = notes.flatMap((note) => (note.note === 'undone' && note.what !== null ? [note.what] : []))[0];
-  const job = first?.job ?? null;
-  return composeUndone(undone ?? 'undone', job === null ? null : (outlooksIn(job, shop, book).at(-1) ?? null), setting);
+  const what = notes.flatMap((note) => (note.note === 'undone' ? [note.what] : []))[0] ?? null;
+  const after = runningOutlooks(book, shop, book.openJobs());
+  return composeUndone(what, pairs(before, after), setting);
 }
+
+const pairs = (before: readonly Outlook[], after: readonly Outlook[]): { before: Outlook; after: Outlook }[] =>
+  before.flatMap((one) => after.filter((other) => other.cure.job === one.cure.job && sameCure(other.cure.ref, one.cure.ref)).map((other) => ({ before: one, after: other })));
 
 function outlooksIn(no: JobNo, shop: Shop, book: ReturnType<typeof bookIn>): Outlook[] {
   const job = book.job(no);

@@ -1,4 +1,4 @@
-import { meanRate, nearRate, rateIntegral, steadyRate, type RateTable } from './rate-table.js';
+import { meanRate, rateBetween, rateIntegral, steadyRate, type RateTable } from './rate-table.js';
 import { reachedAfter } from './reached-after.js';
 import { celsius, MILLISECONDS_PER_MINUTE, minutes, minutesBetween, plus, type Celsius, type Instant, type Minutes } from './units.js';
 
@@ -21,9 +21,6 @@ export interface ProgressLine {
   readonly due: Instant | null;
 }
 
-/** °C; nearer than this `nearRate` keeps the digits that a difference would lose. */
-const NEAR = 0.05;
-
 /** The line of a whole history, points in order of time. */
 export function progressLine(table: RateTable, first: TemperaturePoint, rest: readonly TemperaturePoint[] = []): ProgressLine {
   let before = first;
@@ -33,9 +30,7 @@ export function progressLine(table: RateTable, first: TemperaturePoint, rest: re
   for (const point of rest) {
     const length = lengthBetween(before, point);
     const here = rateIntegral(table, point.temperature);
-    const change = point.temperature - before.temperature;
-    const rate = change > NEAR || change < -NEAR ? (here - integralBefore) / change : nearRate(table, before.temperature, point.temperature);
-    const sum = share + length * rate;
+    const sum = share + length * rateBetween(table, before.temperature, point.temperature, integralBefore, here);
     if (sum >= 1 && due === null) due = reachedBetween(table, before, point, 1 - share);
     share = sum;
     before = point;

@@ -26,7 +26,7 @@ export interface RateTable {
 const STRIDE = 8;
 /** ln(rate) changes at most this much over a piece: keeps the relative error of the interpolated rate below 1e-10. */
 const FINEST = 0.05;
-const CELLS_PER_PIECE = 4;
+const CELLS_PER_PIECE = 16;
 /** °C. Below it the difference of two values of R would lose digits. */
 const NEAR = 0.05;
 
@@ -48,7 +48,11 @@ export function rateIntegral(table: RateTable, temperature: Celsius): number {
   const { pieces } = table;
   const base = pieceAt(table, temperature);
   const x = (temperature - at(pieces, base)) * at(pieces, base + 1);
-  return at(pieces, base + 2) + x * (at(pieces, base + 3) + x * (at(pieces, base + 4) + x * (at(pieces, base + 5) + x * (at(pieces, base + 6) + x * at(pieces, base + 7)))));
+  const square = x * x;
+  const low = at(pieces, base + 2) + x * at(pieces, base + 3);
+  const middle = at(pieces, base + 4) + x * at(pieces, base + 5);
+  const high = at(pieces, base + 6) + x * at(pieces, base + 7);
+  return low + square * (middle + square * high);
 }
 
 /** Share earned per minute at a steady temperature. */
@@ -60,15 +64,20 @@ export function steadyRate(table: RateTable, temperature: Celsius): number {
 
 /** Mean share per minute while the temperature goes from one value to another in a straight line. */
 export function meanRate(table: RateTable, from: Celsius, to: Celsius): number {
+  return rateBetween(table, from, to, rateIntegral(table, from), rateIntegral(table, to));
+}
+
+/** As `meanRate`, for a caller that has R at both temperatures already. */
+export function rateBetween(table: RateTable, from: Celsius, to: Celsius, integralFrom: number, integralTo: number): number {
   const change = to - from;
-  if (change > NEAR || change < -NEAR) return (rateIntegral(table, to) - rateIntegral(table, from)) / change;
-  return nearRate(table, from, to);
+  return change > NEAR || change < -NEAR ? (integralTo - integralFrom) / change : nearRate(table, from, to);
 }
 
 /** As `meanRate`, for temperatures so close that R(T1) - R(T0) would be mostly rounding: no difference is taken. */
 export function nearRate(table: RateTable, from: Celsius, to: Celsius): number {
   if (from === to) return steadyRate(table, from);
-  const [low, high] = from < to ? [from, to] : [to, from];
+  const low = from < to ? from : to;
+  const high = from < to ? to : from;
   let sum = Math.max(0, high - Math.max(low, table.hottest)) * table.hottestRate;
   let start = Math.max(low, table.coldest);
   const end = Math.min(high, table.hottest);
@@ -86,9 +95,11 @@ export function nearRate(table: RateTable, from: Celsius, to: Celsius): number {
 function meanInPiece(pieces: Float64Array, base: number, from: number, to: number): number {
   const start = at(pieces, base);
   const perWidth = at(pieces, base + 1);
-  const [x, y] = [(from - start) * perWidth, (to - start) * perWidth];
+  const x = (from - start) * perWidth;
+  const y = (to - start) * perWidth;
   // (y^n - x^n) / (y - x) = x^(n-1) + x^(n-2) y + … + y^(n-1)
-  let [symmetric, power] = [1, 1];
+  let symmetric = 1;
+  let power = 1;
   let sum = at(pieces, base + 3);
   for (let n = 4; n < STRIDE; n += 1) {
     power *= y;
@@ -98,7 +109,10 @@ function meanInPiece(pieces: Float64Array, base: number, from: number, to: numbe
   return sum * perWidth;
 }
 
-/** Where the piece begins that holds this temperature, which lies from the coldest row to below the hottest. */
+/**
+ * Where the piece begins that holds this temperature, which lies from the coldest row to below the hottest. Rounding may
+ * give the piece above: its polynomial is as good an ulp below its start.
+ */
 function pieceAt(table: RateTable, temperature: number): number {
   let base = (table.cells[((temperature - table.coldest) * table.cellsPerDegree) | 0] ?? 0) * STRIDE;
   while (temperature >= at(table.pieces, base + STRIDE)) base += STRIDE;
@@ -155,9 +169,8 @@ function cellsOf(pieces: Float64Array, count: number, coldest: number, cellsPerD
   const cells = new Uint16Array(count * CELLS_PER_PIECE + 1);
   let piece = 0;
   for (let cell = 0; cell < cells.length; cell += 1) {
-    // Rounding may put a temperature into the cell above its own: one piece back makes up for it.
-    while (piece + 1 < count && at(pieces, (piece + 1) * STRIDE) < coldest + cell / cellsPerDegree) piece += 1;
-    cells[cell] = Math.max(0, piece - 1);
+    while (piece + 1 < count && at(pieces, (piece + 1) * STRIDE) <= coldest + cell / cellsPerDegree) piece += 1;
+    cells[cell] = piece;
   }
   return cells;
 }

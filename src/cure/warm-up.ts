@@ -22,15 +22,18 @@ export interface WarmUp {
 /** After so many time constants the joint is where it was going: 2e-11 of the way is left. */
 const ARRIVED = 25;
 
+/** Minutes from switch-on until the joint counts as arrived. */
+export const warmUpLasts = (warmUp: WarmUp): Minutes => minutes(ARRIVED * warmUp.timeConstant);
+
 /** Temperature some minutes after switch-on. */
 export function temperatureAfter(warmUp: WarmUp, after: Minutes): Celsius {
-  if (after >= ARRIVED * warmUp.timeConstant) return warmUp.towards;
-  return celsius(warmUp.towards - (warmUp.towards - warmUp.from) * Math.exp(-after / warmUp.timeConstant));
+  if (after >= warmUpLasts(warmUp)) return warmUp.towards;
+  return celsius(warmUp.towards - (warmUp.towards - warmUp.from) / Math.exp(after / warmUp.timeConstant));
 }
 
 /** Share of the wait that the first minutes of a warm-up earn: Gauss-Legendre between the kinks of the rate. */
 export function warmUpEarned(table: RateTable, warmUp: WarmUp, length: Minutes): number {
-  const arrival = ARRIVED * warmUp.timeConstant;
+  const arrival = warmUpLasts(warmUp);
   const moving = Math.min(length, arrival);
   const cuts = [...panelEnds(warmUp.timeConstant), ...table.kinks.flatMap((kink) => timeOf(warmUp, kink) ?? [])];
   const edges = [0, ...cuts.filter((cut) => cut > 0 && cut < moving).sort((one, other) => one - other), moving];
@@ -41,19 +44,19 @@ export function warmUpEarned(table: RateTable, warmUp: WarmUp, length: Minutes):
 
 /** Time constant behind two readings on the way to a temperature, or null where they show no such way. */
 export function timeConstantFrom(first: Celsius, second: Celsius, between: Minutes, towards: Celsius): Minutes | null {
-  const left = (towards - second) / (towards - first);
-  return between > 0 && left > 0 && left < 1 ? minutes(-between / Math.log(left)) : null;
+  const nearer = (towards - first) / (towards - second);
+  return between > 0 && nearer > 1 && nearer < Infinity ? minutes(between / Math.log(nearer)) : null;
 }
 
 /** Where a warm-up is going that passes through two temperatures. */
 export function towardsThrough(first: Celsius, second: Celsius, between: Minutes, timeConstant: Minutes): Celsius {
-  return celsius(first + (second - first) / -Math.expm1(-between / timeConstant));
+  return celsius(first + (second - first) * (1 + 1 / Math.expm1(between / timeConstant)));
 }
 
 /** Minutes after switch-on at which a temperature is passed, or null. */
 function timeOf(warmUp: WarmUp, temperature: Celsius): number | null {
-  const left = (warmUp.towards - temperature) / (warmUp.towards - warmUp.from);
-  return left > 0 && left < 1 ? -warmUp.timeConstant * Math.log(left) : null;
+  const nearer = (warmUp.towards - warmUp.from) / (warmUp.towards - temperature);
+  return nearer > 1 && nearer < Infinity ? warmUp.timeConstant * Math.log(nearer) : null;
 }
 
 /** The longer ago the switch-on, the less changes: panels grow with time. */

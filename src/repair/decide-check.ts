@@ -1,7 +1,8 @@
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
+import type { JobFact } from './facts.js';
 import { foremanOf, isForeman } from './people.js';
-import { currentMilestone, shareOf, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { currentMilestone, holdOf, shareOf, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { ReminderKind } from './reminder.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
@@ -21,6 +22,8 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   if (outlook.overMaximum !== null) return refuse({ code: 'held', job, reason: 'over-maximum' });
   const one = checkedMilestone(command, outlook, situation);
   if (one === null) return refuse({ code: 'nothing-to-check', job });
+  const hold = holdOf(outlook, one);
+  if (hold === 'open-limit' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
   const foreman = isForeman(situation.shop, situation.by);
   const { check } = one;
   const said = check.answer;
@@ -29,9 +32,11 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
     return { ok: true, facts: [], about: about(outlook), notes: [{ note: 'already-confirmed', milestone: one.kind, by: said.by, at: said.at }] };
   }
   if (one.forecast.dueAt === null || command.when.latest < one.forecast.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now) });
+  // One's own soft stands until the recheck; another person's hard before it is a second answer, and held as soft.
+  if (command.result === 'hard' && !foreman && said?.result === 'soft' && said.by === situation.by && check.dueAt !== null && command.when.latest < check.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now) });
   if (check.phase === 'held' && !foreman && command.result === 'hard') return refuse({ code: 'held', job, reason: 'soft-twice' });
   const fact: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'checked', cure: outlook.cure.ref, milestone: one.kind, result: command.result, role: foreman ? 'foreman' : 'other' } };
-  return { ok: true, facts: [fact], about: about(outlook), notes: [noteOf(command, one, foreman)] };
+  return { ok: true, facts: [fact], about: about(outlook), notes: [noteOf(command, one, situation)] };
 }
 
 /** The milestone asked about: the one named, the one that is due, or the one confirmed last (for a second answer). */
@@ -45,12 +50,13 @@ function checkedMilestone(command: Of<'check'>, outlook: Outlook, { now }: Situa
   return confirmed;
 }
 
-function noteOf(command: Of<'check'>, one: MilestoneOutlook, foreman: boolean): Note {
+function noteOf(command: Of<'check'>, one: MilestoneOutlook, { by, shop }: Situation): Note {
   const said = one.check.answer;
-  if (!foreman && said !== null && said.result !== command.result && (one.check.phase === 'confirmed' || (one.check.dueAt !== null && command.when.latest < one.check.dueAt))) {
-    return { note: 'two-answers', milestone: one.kind, other: said.by };
-  }
-  return command.result === 'hard' ? { note: 'confirmed', milestone: one.kind } : { note: 'soft', milestone: one.kind };
+  const milestone = one.kind;
+  const before = one.check.dueAt !== null && command.when.latest < one.check.dueAt;
+  const disputes = said !== null && said.result !== command.result && (one.check.phase === 'confirmed' || before || (one.check.conflict && said.by !== by));
+  if (disputes && !isForeman(shop, by)) return { note: 'two-answers', milestone, other: said.by };
+  return { note: command.result === 'hard' ? 'confirmed' : 'soft', milestone };
 }
 
 /** Not now: asked again in ten minutes. */
@@ -81,8 +87,15 @@ export function decideRelease(command: Of<'release'>, situation: Situation): Dec
   if (!found.ok) return refuse(found.refusal);
   const { outlook } = found;
   const limit = undecidedLimit(outlook);
-  if (outlook.overMaximum === null && (limit === null || limit > situation.now)) return refuse({ code: 'nothing-held', job: outlook.cure.job });
-  return { ok: true, facts: [{ job: outlook.cure.job, happenedAt: situation.now, fact: { type: 'released', cure: outlook.cure.ref, reason: command.reason } }], about: about(outlook), notes: [] };
+  const current = currentMilestone(outlook, situation.now);
+  const disputed = current !== null && (current.check.phase === 'held' || current.check.conflict) ? current : null;
+  if (outlook.overMaximum === null && disputed === null && (limit === null || limit > situation.now)) return refuse({ code: 'nothing-held', job: outlook.cure.job });
+  const { job, ref } = outlook.cure;
+  const fact = (one: JobFact): NewFact => ({ job, happenedAt: situation.now, fact: one });
+  const released = fact({ type: 'released', cure: ref, reason: command.reason });
+  // A disputed check that the foreman lets go on is the foreman's own answer to it.
+  const answer = disputed === null || outlook.overMaximum !== null ? [] : [fact({ type: 'checked', cure: ref, milestone: disputed.kind, result: 'hard', role: 'foreman' })];
+  return { ok: true, facts: [released, ...answer], about: about(outlook), notes: [] };
 }
 
 /** The cure is void; it stays in the record. */

@@ -1,10 +1,12 @@
-import { afterHeatEvent, NO_HEAT } from '../cure/heat.js';
-import type { Instant } from '../cure/units.js';
+import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
+import { celsiusFromFahrenheit, type Celsius, type Instant } from '../cure/units.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import { inCelsius } from './decide-lamp.js';
-import type { Outlook } from './outlook.js';
+import { lineOf } from './line-of.js';
+import { hottestAllowed, type Outlook } from './outlook.js';
+import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 
@@ -23,8 +25,12 @@ export function decideOff(command: Of<'off'>, situation: Situation): Decision {
   const { heat, cure } = found.outlook;
   if (heat.lamp === 'off') return { ok: true, facts: [], about: about(found.outlook), notes: [{ note: 'already-so' }] };
   if (heat.lamp === 'never' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
+  const then = heatBefore(found.outlook, command.when.latest);
+  if (then.lamp !== 'on' && then.counted === null) return refuse({ code: 'lamp-not-on-then', job: cure.job, since: cure.heat.find((event) => event.at > command.when.latest)?.at ?? null });
   return stored(found.outlook, command.when.latest, { type: command.since === 'unknown' ? 'lamp-found-off' : 'lamp-off', joint: cure.ref.joint });
 }
+
+const heatBefore = (outlook: Outlook, at: Instant): HeatState => outlook.cure.heat.filter((event) => event.at <= at).reduce(afterHeatEvent, NO_HEAT);
 
 /** Seen on: back, or still on. */
 export function decideOn(command: Of<'on'>, situation: Situation): Decision {
@@ -45,16 +51,28 @@ export function decideRead(command: Of<'read'>, situation: Situation): Decision 
   if (!found.ok) return refuse(found.refusal);
   const { cure } = found.outlook;
   const value = inCelsius(command.value, situation);
+  const doubt = hotterThanLamp(command, found.outlook, value);
+  if (doubt !== null) return refuse(doubt);
   const fact: JobFact = { type: 'reading', joint: cure.ref.joint, value, typed: command.value, method: command.method };
   return stored(found.outlook, command.when.latest, fact, readingNotes(command, found.outlook, value));
 }
 
+/** A joint well above its lamp's setting is a slip of the thumb more often than a fact: asked before it counts. */
+const ABOVE_LAMP = 10;
+
+function hotterThanLamp(command: Of<'read'>, outlook: Outlook, value: Celsius): Refusal | null {
+  const { lamp, setting } = heatBefore(outlook, command.when.latest);
+  const maximum = hottestAllowed(outlook.cure.card);
+  if (command.when.confirmed || command.method === 'bare' || lamp !== 'on' || setting === null || value <= setting + ABOVE_LAMP || (maximum !== null && value > maximum)) return null;
+  const { job } = outlook.cure;
+  return { code: 'hotter-than-lamp', job, value, setting, line: lineOf({ ...command, job, joint: outlook.cure.ref.joint, when: { ...command.when, stated: true, confirmed: true } }) };
+}
+
 function readingNotes(command: Of<'read'>, outlook: Outlook, value: ReturnType<typeof inCelsius>): Note[] {
   if (command.method === 'bare') return [{ note: 'bare-metal' }];
-  const maximum = outlook.cure.card.maxPanel;
+  const maximum = hottestAllowed(outlook.cure.card);
   if (maximum !== null && value > maximum) return [{ note: 'over-maximum', value, maximum }];
-  const before = outlook.cure.heat.filter((event) => event.at <= command.when.latest).reduce(afterHeatEvent, NO_HEAT);
-  const after = afterHeatEvent(before, { kind: 'reading', at: command.when.latest, value });
+  const after = afterHeatEvent(heatBefore(outlook, command.when.latest), { kind: 'reading', at: command.when.latest, value });
   return after.counted === null ? [{ note: 'stored-heat' }] : [];
 }
 
@@ -63,12 +81,26 @@ export function decideAir(command: Of<'air'>, situation: Situation): Decision {
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
   const value = inCelsius(command.value, situation);
+  const doubt = airTooHot(command, value);
+  if (doubt !== null) return refuse(doubt);
   return { ok: true, facts: [{ job: null, happenedAt: command.when.latest, fact: { type: 'air', value, typed: command.value, humidity: command.humidity } }], about: null, notes: [] };
+}
+
+/** No shop has working air above this; it is °F, a humidity, or a joint reading. */
+const HOTTEST_AIR = 40;
+
+function airTooHot(command: Of<'air'>, value: Celsius): Refusal | null {
+  if (value <= HOTTEST_AIR || command.when.confirmed) return null;
+  const other = command.value.unit === null ? celsiusFromFahrenheit(command.value.value) : null;
+  const fahrenheitLine = lineOf({ ...command, value: { value: command.value.value, unit: 'F' } });
+  return { code: 'air-too-hot', value, asCelsius: other !== null && other <= HOTTEST_AIR ? other : null, fahrenheitLine };
 }
 
 /** Somebody stays with the lamp past closing time. */
 export function decideStay(command: Of<'stay'>, situation: Situation): Decision {
   const found = cureFor(command, situation);
   if (!found.ok) return refuse(found.refusal);
-  return stored(found.outlook, situation.now, { type: 'attended', joint: found.outlook.cure.ref.joint });
+  const { heat, cure } = found.outlook;
+  if (heat.lamp !== 'on' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
+  return stored(found.outlook, situation.now, { type: 'attended', joint: cure.ref.joint });
 }

@@ -3,15 +3,14 @@ import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
 import { runningOutlooks } from './book.js';
 import type { EntryCommand, TypedTemperature } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
-import type { JobNo, LampName } from './ids.js';
 import { lineOf } from './line-of.js';
-import { heatAt, type Outlook } from './outlook.js';
+import { heatAt, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
-type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[] } | { readonly ok: false; readonly refusal: Refusal };
+type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[]; /** The lamp leaves the job it was on. */ readonly moved: readonly NewFact[] } | { readonly ok: false; readonly refusal: Refusal };
 
 /** A typed temperature in °C: its own unit, else the shop's. */
 export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsius =>
@@ -24,9 +23,9 @@ export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsiu
 export function settingFor(typed: TypedTemperature, card: MaterialCard, command: Of<'lamp'> | Of<'cure'>, situation: Situation): Setting {
   const value = inCelsius(typed, situation);
   const maximum = card.maxLamp ?? card.maxPanel;
-  const lampProblem = lampRefusal(command.lamp, command.job, situation);
-  if (lampProblem !== null) return { ok: false, refusal: lampProblem };
-  if (maximum === null || value <= maximum) return { ok: true, value, notes: belowStage(card, value) };
+  const before = lampBefore(command, situation);
+  if ('code' in before) return { ok: false, refusal: before };
+  if (maximum === null || value <= maximum) return { ok: true, value, notes: belowStage(card, value), moved: before.moved };
   if (typed.unit !== null) return { ok: false, refusal: { code: 'over-lamp-maximum', value, maximum, card: card.name } };
   const other = celsiusFromFahrenheit(typed.value);
   const line = lineOf({ ...command, setting: { value: typed.value, unit: 'F' } });
@@ -40,12 +39,16 @@ function belowStage(card: MaterialCard, value: Celsius): Note[] {
   return lowest !== null && value < lowest ? [{ note: 'below-stage', asked: lowest }] : [];
 }
 
-/** One lamp heats one job: on another job it has to be switched off there first. */
-function lampRefusal(lamp: LampName | null, job: JobNo | null, { shop, book }: Situation): Refusal | null {
-  if (lamp === null) return null;
+/** One lamp heats one job: asked first, then it counts as off where it was. */
+function lampBefore(command: Of<'lamp'> | Of<'cure'>, { shop, book, now }: Situation): Refusal | { readonly moved: readonly NewFact[] } {
+  const { lamp, job, when } = command;
+  if (lamp === null) return { moved: [] };
   if (!shop.lamps.includes(lamp)) return { code: 'unknown-lamp', lamp };
-  const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && outlook.heat.lamp === 'on' && outlook.cure.job !== job);
-  return elsewhere === undefined ? null : { code: 'lamp-elsewhere', lamp, job: elsewhere.cure.job, line: `off ${elsewhere.cure.job}` };
+  const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && heatAt(outlook, now).lamp === 'on' && outlook.cure.job !== job);
+  if (elsewhere === undefined) return { moved: [] };
+  const { cure } = elsewhere;
+  if (when.confirmed) return { moved: [{ job: cure.job, happenedAt: when.latest, fact: { type: 'lamp-off', joint: cure.ref.joint } }] };
+  return { code: 'lamp-elsewhere', lamp, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
 }
 
 /** Lamp on, or turned to another setting; without a number the next stage of the recipe. */
@@ -57,6 +60,10 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   const { outlook } = found;
   const { cure } = outlook;
   const typed = command.setting ?? nextStage(outlook);
+  const unchecked = stageUnchecked(outlook);
+  if (command.setting === null && typed !== null && unchecked !== null) {
+    return refuse({ code: 'check-first', job: cure.job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting: celsius(typed.value), line: lineOf({ ...command, job: cure.job, joint: cure.ref.joint, setting: typed }) });
+  }
   if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
   const setting = settingFor(typed, cure.card, { ...command, job: cure.job }, situation);
   if (!setting.ok) return refuse(setting.refusal);
@@ -64,7 +71,15 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   const heat = heatAt(outlook, situation.now);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
   const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? cure.lamp } };
-  return { ok: true, facts: [fact], about, notes: setting.notes };
+  const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
+  return { ok: true, facts: [...setting.moved, fact], about, notes: [...setting.notes, ...early] };
+}
+
+/** The check that ends the running stage and that nobody has confirmed: the next stage is not for now. */
+function stageUnchecked(outlook: Outlook): MilestoneOutlook | null {
+  const next = outlook.stages.findIndex((run) => run.began === null);
+  const reaches = outlook.stages[next - 1]?.stage.reaches ?? null;
+  return waitingMilestones(outlook).find((one) => one.kind === reaches) ?? null;
 }
 
 /** The recipe's first stage that has not begun; the running one when all have. */

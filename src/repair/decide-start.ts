@@ -77,7 +77,7 @@ export function decideCure(command: Of<'cure'>, situation: Situation): Decision 
   const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
   if (!setting.ok) return refuse(setting.refusal);
   const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp } };
-  return { ok: true, facts: [...opening.facts, closed, lamp], about: { job, cure: ref }, notes: setting.notes };
+  return { ok: true, facts: [...setting.moved, ...opening.facts, closed, lamp], about: { job, cure: ref }, notes: setting.notes };
 }
 
 /** `cure 501 P2 lamp 35` after `paste 501 P2` closes that very joint. */

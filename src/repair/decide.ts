@@ -59,6 +59,6 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
     ok: true,
     facts: [{ job: first.job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } }],
     about: null,
-    notes: [{ note: 'undone', what: main.fact.type }],
+    notes: [{ note: 'undone', what: main }],
   };
 }

@@ -38,7 +38,8 @@ export type Note =
   | { readonly note: 'stored-heat' }
   | { readonly note: 'over-maximum'; readonly value: Celsius; readonly maximum: Celsius }
   | { readonly note: 'below-stage'; readonly asked: Celsius }
-  | { readonly note: 'undone'; readonly what: Fact['type'] | null };
+  | { readonly note: 'unchecked'; readonly milestone: MilestoneKind }
+  | { readonly note: 'undone'; readonly what: FactRecord };
 
 export type Decision =
   | { readonly ok: true; readonly facts: readonly NewFact[]; readonly about: { readonly job: JobNo; readonly cure: CureRef } | null; readonly notes: readonly Note[] }

@@ -1,6 +1,6 @@
 import { instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
 import type { JointReading, Raised } from './job.js';
-import { isAttended, isOver, needsReading, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { PersonId } from './ids.js';
 import { foremanOf } from './people.js';
 import type { Reminder, ReminderKind } from './reminder.js';
@@ -75,12 +75,14 @@ function ladder(outlook: Outlook, shop: Shop, matter: Matter): Reminder[] {
 }
 
 function checksDue(outlook: Outlook, shop: Shop): Reminder[] {
-  const waiting = waitingMilestones(outlook);
-  return waiting.flatMap((one, index) => {
+  // Nothing is asked while the foreman has to decide on a passed open limit.
+  if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return [];
+  const askable = askableMilestones(outlook);
+  return askable.flatMap((one, index) => {
     const { dueAt, round, phase } = one.check;
     if (phase === 'held') return settle(outlook, shop, one);
     if (dueAt === null) return [];
-    const until = nextDueOf(waiting.slice(index + 1));
+    const until = nextDueOf(askable.slice(index + 1));
     const asked = ladder(outlook, shop, { kind: one.kind, round, dueAt, from: dueAt, until });
     return one.check.conflict ? [...asked, ...settle(outlook, shop, one)] : asked;
   });
@@ -167,7 +169,7 @@ function stageDue(outlook: Outlook, shop: Shop): Reminder[] {
 /** Over the maximum: at once to owner and foreman, every 5 min for 30 min, then every 15, until answered; never muted. */
 function tooHot(outlook: Outlook, shop: Shop, over: JointReading): Reminder[] {
   const { cure, heat } = outlook;
-  const answered = heat.lamp === 'off' || heat.lamp === 'unclear' || (heat.counted !== null && cure.card.maxPanel !== null && heat.counted <= cure.card.maxPanel);
+  const answered = heat.lamp === 'off' || heat.lamp === 'unclear' || (heat.counted !== null && heat.counted <= (hottestAllowed(cure.card) ?? Infinity));
   if (answered) return [];
   const matter = { kind: 'safety' as const, round: over.entry, dueAt: over.at, from: over.at };
   return [...new Set([cure.owner, foremanOf(shop)])].map((to) => {

@@ -16,7 +16,7 @@ function wordsOf(command: EntryCommand): string[] {
     case 'moved':
       return ['moved', ...subject(command), time(command.when)];
     case 'cure':
-      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? '' : `lamp ${degrees(command.setting)}`, lampNamed(command.lamp), time(command.when)];
+      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? (command.lamp ?? '') : `lamp ${degrees(command.setting)} ${lampNamed(command.lamp)}`.trimEnd(), time(command.when)];
     case 'lamp':
       return [command.setting === null ? 'up' : 'lamp', ...subject(command), command.setting === null ? '' : degrees(command.setting), lampNamed(command.lamp), time(command.when)];
     case 'off':

@@ -1,12 +1,12 @@
 import { airSteps, type AirReading, type AirSide, type AirStep } from '../cure/air.js';
-import type { MilestoneKind } from '../cure/card.js';
+import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import { forecast, milestoneCounts, type MilestoneForecast } from '../cure/forecast.js';
 import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
 import type { HeatEvent, JointHistory } from '../cure/history.js';
 import { lampStretches } from '../cure/lamp-stretches.js';
 import { openLimit, type OpenLimit } from '../cure/open-limit.js';
 import { runRecipe, type StageRun } from '../cure/recipe.js';
-import { instant, later, type Instant } from '../cure/units.js';
+import { instant, later, type Celsius, type Instant } from '../cure/units.js';
 import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
@@ -107,8 +107,11 @@ export function undecidedLimit({ cure, open, openPassed }: Outlook): Instant | n
   return cure.moved.some((at) => at > releasedAt) ? passed : null;
 }
 
+/** The card's highest panel temperature; a joint hotter than the highest lamp setting is too hot as well. */
+export const hottestAllowed = (card: MaterialCard): Celsius | null => card.maxPanel ?? card.maxLamp;
+
 function overMaximum(cure: Cure): JointReading | null {
-  const maximum = cure.card.maxPanel;
+  const maximum = hottestAllowed(cure.card);
   if (maximum === null) return null;
   const over = countedReadings(cure, null).filter((reading) => reading.value > maximum).at(-1);
   return over === undefined || (cure.releasedAt !== null && cure.releasedAt >= over.at) ? null : over;
@@ -130,15 +133,31 @@ export function isConfirmed(outlook: Outlook, kind: MilestoneKind): boolean {
   return index >= 0 && outlook.milestones.slice(index).some((one) => one.check.phase === 'confirmed');
 }
 
-/** Held by a person's answer, by two answers that differ, or by a reading over the maximum. */
-export function isHeld(outlook: Outlook, one: MilestoneOutlook, now: Instant): boolean {
-  if (outlook.overMaximum !== null || one.check.phase === 'held') return !isConfirmed(outlook, one.kind);
-  return one.check.conflict && (one.check.dueAt === null || now < one.check.dueAt);
+/** Why a milestone is stopped until a foreman decides. `earlier` means the milestone before it is not settled. */
+export type Hold = 'over-maximum' | 'open-limit' | 'two-answers' | 'soft-twice' | 'earlier';
+
+/** Held by a person's answer, by two answers that differ, by too much heat, or by an open limit that was passed. */
+export function holdOf(outlook: Outlook, one: MilestoneOutlook): Hold | null {
+  if (isConfirmed(outlook, one.kind)) return null;
+  if (outlook.overMaximum !== null) return 'over-maximum';
+  if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return 'open-limit';
+  if (one.check.phase === 'held') return 'soft-twice';
+  if (one.check.conflict) return 'two-answers';
+  return earlierUnsettled(outlook, one) ? 'earlier' : null;
 }
+
+/** A milestone that somebody called soft, and that nobody has confirmed since, stops what comes after it. */
+function earlierUnsettled(outlook: Outlook, one: MilestoneOutlook): boolean {
+  const waiting = waitingMilestones(outlook);
+  const index = waiting.findIndex((other) => other.kind === one.kind);
+  return waiting.slice(0, Math.max(0, index)).some(isUnsettled);
+}
+
+const isUnsettled = ({ check }: MilestoneOutlook): boolean => check.phase === 'held' || check.conflict || check.round > 1;
 
 export function stateOf(outlook: Outlook, one: MilestoneOutlook, now: Instant): OutlookState {
   if (isConfirmed(outlook, one.kind)) return 'confirmed';
-  if (isHeld(outlook, one, now)) return 'held';
+  if (holdOf(outlook, one) !== null) return 'held';
   if (one.check.dueAt !== null && now >= one.check.dueAt) return 'due';
   return one.check.round > 1 || milestoneCounts(one.forecast, now) ? 'running' : 'asleep';
 }
@@ -153,11 +172,19 @@ export function isOver(outlook: Outlook): boolean {
   return outlook.cure.scrapped || (outlook.history !== null && waitingMilestones(outlook).length === 0);
 }
 
+/** Milestones that may be asked about: up to the first that somebody called soft. */
+export function askableMilestones(outlook: Outlook): MilestoneOutlook[] {
+  const waiting = waitingMilestones(outlook);
+  const unsettled = waiting.findIndex(isUnsettled);
+  return unsettled === -1 ? waiting : waiting.slice(0, unsettled + 1);
+}
+
 /** The milestone that is asked about now: the last that is due, since it includes the earlier ones; else the next one. */
 export function currentMilestone(outlook: Outlook, now: Instant): MilestoneOutlook | null {
-  const waiting = waitingMilestones(outlook);
-  const due = waiting.filter((one) => one.check.dueAt !== null && now >= one.check.dueAt).at(-1);
-  return due ?? waiting[0] ?? null;
+  const askable = askableMilestones(outlook);
+  const unsettled = askable.find(isUnsettled);
+  const due = askable.filter((one) => one.check.dueAt !== null && now >= one.check.dueAt).at(-1);
+  return unsettled ?? due ?? askable[0] ?? null;
 }
 
 /** Recipe cards time the lamp itself; on all others a lamp counts only once a reading shows what it does. */

@@ -1,5 +1,6 @@
 import type { MilestoneKind } from '../cure/card.js';
 import type { Celsius, Instant } from '../cure/units.js';
+import type { Hold } from './outlook.js';
 import type { JobNo, JointNo, LampName, PersonId } from './ids.js';
 
 /** Why a command was not carried out. Nothing is stored; the answer says what to do. `line` is what a button would send. */
@@ -19,9 +20,14 @@ export type Refusal =
   | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed'; readonly stepAt: Instant }
   | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
   | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
+  /** The next lamp stage before the check that ends the one before. */
+  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius }
+  | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
+  | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
+  | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }
   | { readonly code: 'no-next-stage'; readonly job: JobNo }
   | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number }
-  | { readonly code: 'held'; readonly job: JobNo; readonly reason: 'over-maximum' | 'soft-twice' }
+  | { readonly code: 'held'; readonly job: JobNo; readonly reason: Hold }
   | { readonly code: 'nothing-to-check'; readonly job: JobNo }
   | { readonly code: 'nothing-asked' }
   | { readonly code: 'no-heat'; readonly job: JobNo }

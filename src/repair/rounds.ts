@@ -53,6 +53,8 @@ function afterHard(state: CheckState, check: Check): CheckState {
   if (check.foreman) return { ...state, phase: 'confirmed', conflict: false, answer: check };
   if (state.phase === 'held') return state;
   const tooSoon = state.dueAt !== null && check.at < state.dueAt;
+  // Of two answers that differ, only whoever said soft can say hard at the recheck; else the foreman settles it.
+  if (state.conflict && check.by !== state.answer?.by) return state;
   return tooSoon ? { ...state, conflict: true } : { ...state, phase: 'confirmed', conflict: false, answer: check };
 }
 

@@ -1,6 +1,6 @@
 import { instant, type Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
-import { currentMilestone, isHeld, shareOf, stateOf, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
+import { currentMilestone, holdOf, shareOf, stateOf, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
 
 /** What one car waits for; the order of a list of them is rule R26. */
 export interface Waiting {
@@ -22,7 +22,7 @@ export function waitingOf(outlook: Outlook, now: Instant): Waiting {
     const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
     return { ...base, waitsFor: 'open-limit', state: limit !== null && now >= limit ? 'due' : 'running', dueAt: limit };
   }
-  if (milestone !== null && isHeld(outlook, milestone, now)) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? milestone.check.dueAt };
+  if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? milestone.check.dueAt };
   if (milestone === null && undecidedLimit(outlook) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.openPassed };
   const state = milestone === null ? 'confirmed' : stateOf(outlook, milestone, now);
   return { ...base, waitsFor: milestone?.kind ?? 'decision', state, dueAt: milestone?.check.dueAt ?? null };
@@ -32,13 +32,14 @@ const RANK: Readonly<Record<OutlookState, number>> = { held: 1, due: 2, running:
 
 const rankOf = (waiting: Waiting): number => (waiting.outlook.overMaximum !== null ? 0 : RANK[waiting.state]);
 
-/** Rule R26: safety hold, hold, check overdue (oldest first), running (next due first), asleep. One entry a car, its worst. */
+/** Rule R26: safety hold, hold, check overdue (oldest first), running (next due first), asleep. One entry a joint, its worst. */
 export function waitingList(outlooks: readonly Outlook[], now: Instant): Waiting[] {
-  const all = outlooks.map((outlook) => waitingOf(outlook, now)).sort((a, b) => rankOf(a) - rankOf(b) || dueOrder(a) - dueOrder(b) || a.outlook.cure.job.localeCompare(b.outlook.cure.job, 'en', { numeric: true }));
+  const all = outlooks.map((outlook) => waitingOf(outlook, now)).sort((a, b) => rankOf(a) - rankOf(b) || dueOrder(a) - dueOrder(b) || a.outlook.cure.job.localeCompare(b.outlook.cure.job, 'en', { numeric: true }) || a.outlook.cure.ref.joint.localeCompare(b.outlook.cure.ref.joint, 'en', { numeric: true }));
   const seen = new Set<string>();
   return all.filter(({ outlook: { cure } }) => {
-    const first = !seen.has(cure.job);
-    seen.add(cure.job);
+    const place = `${cure.job} ${cure.ref.joint}`;
+    const first = !seen.has(place);
+    seen.add(place);
     return first;
   });
 }

@@ -43,7 +43,7 @@ it('A17 restarts the strength clock only, and leaves the passed open limit to th
   await day.at('10:20');
   const reply = await day.says('tomek', 'moved 501');
   expect(reply.text).toMatch(/open limit 10:00 passed.*foreman decides/i);
-  expect(await day.milestone('501', 'handling')).toBe('15:20 running');
+  expect(await day.milestone('501', 'handling')).toBe('15:20 held');
   const asked = await day.posts('decision');
   expect(asked.map((post) => post.to)).toEqual(['ines']);
 });

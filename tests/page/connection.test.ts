@@ -1,6 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
-import { personId } from '../../src/repair/ids.js';
+import type { WaitingCar } from '../../src/clerk/desk.js';
+import { jobNo, jointNo, personId } from '../../src/repair/ids.js';
 import { launchBrowser } from '../support/browser.js';
 import { answerOf, postOf } from '../support/fake-desk.js';
 import { entriesOf, visit, type Visit } from '../support/page-visit.js';
@@ -40,6 +41,44 @@ test('a reminder arrives by itself; one for the person who writes here says so',
   expect(await here.page.getByRole('alert').innerText()).toContain('TOO HOT');
   await here.page.getByLabel('who writes').selectOption('Wren');
   expect(await here.page.locator('.for-me').innerText()).toContain('502');
+});
+
+test('what is for the person who writes here is framed and printed solid, and nothing else is', async () => {
+  here.room.desk.post(postOf('k1', '501 handling time reached by clock.', { to: personId('tomek') }));
+  here.room.desk.post(postOf('k2', '502 lamp still on?', { to: personId('wren') }));
+  await here.page.getByText('502', { exact: true }).waitFor();
+  const looks = await here.page.locator('#log .entry').evaluateAll((all) => all.map((one) => {
+    const stamp = one.querySelector('.stamp');
+    return [Number.parseFloat(getComputedStyle(one).outlineWidth) >= 2 && getComputedStyle(one).outlineStyle === 'solid', stamp === null ? '' : getComputedStyle(stamp).backgroundColor];
+  }));
+  expect(looks.map(([framed]) => framed)).toEqual([true, false]);
+  expect(looks[1]?.[1]).toBe('rgba(0, 0, 0, 0)');
+  expect(looks[0]?.[1]).not.toBe(looks[1]?.[1]);
+});
+
+test('a question that nobody waits for any more is struck out, and open again when the answer is taken back', async () => {
+  const { desk, now } = here.room;
+  const due: WaitingCar = { job: '501', joint: 'j1', card: 'P1', waitsFor: 'handling', state: 'due', dueAt: now, owner: 'Tomek', heat: 'air 20' };
+  const hard = here.page.getByRole('button', { name: 'Hard', exact: true });
+  const word = here.page.getByText('answered', { exact: true });
+  desk.cars = [due];
+  desk.post(postOf('k1', '501 check now', { about: { job: jobNo('501'), joint: jointNo('j1'), card: 'P1', kind: 'handling' }, answer: answerOf('501 check now', [{ label: 'Hard', line: 'check 501 hard' }]) }));
+  await hard.waitFor();
+  expect([await hard.isEnabled(), await word.isVisible()]).toEqual([true, false]);
+  desk.cars = [{ ...due, waitsFor: 'full', state: 'running' }];
+  desk.change();
+  await word.waitFor();
+  expect([await hard.isDisabled(), await hard.evaluate((one) => getComputedStyle(one).textDecorationLine)]).toEqual([true, 'line-through']);
+  desk.cars = [due];
+  desk.change();
+  await word.waitFor({ state: 'hidden' });
+  expect(await hard.isEnabled()).toBe(true);
+  await hard.click();
+  await here.page.getByRole('button', { name: 'Hard ✓ 12:00' }).waitFor();
+  desk.cars = [];
+  desk.change();
+  await word.waitFor();
+  expect(await here.page.getByRole('button', { name: 'Hard ✓ 12:00' }).isDisabled()).toBe(true);
 });
 
 test('without a connection the page says since when, and after it everything missed is there once', async () => {

@@ -42,8 +42,8 @@ const open = async (prepare: (room: PageRoom) => void): Promise<Visit> => {
 test('the board has one row per car in the order of the desk, with word, mark, time and share', async () => {
   const { page } = await open(fiveCars);
   expect(await page.locator('.job-number').allInnerTexts()).toEqual(['421', '7208', '7214', '7203', '7219']);
-  expect(await page.locator('.car > .state').allInnerTexts()).toEqual(['held', 'due', 'asleep', 'running', 'running']);
-  expect(await page.locator('.car > .state use').evaluateAll((marks) => marks.map((one) => one.getAttribute('href')))).toEqual(['#mark-held', '#mark-due', '#mark-asleep', '#mark-running', '#mark-running']);
+  expect(await page.locator('.car > .status .state').allInnerTexts()).toEqual(['held', 'due', 'asleep', 'running', 'running']);
+  expect(await page.locator('.car > .status .state use').evaluateAll((marks) => marks.map((one) => one.getAttribute('href')))).toEqual(['#mark-held', '#mark-due', '#mark-asleep', '#mark-running', '#mark-running']);
   expect(await page.locator('.car .due').allInnerTexts()).toEqual(['no time', '11:40\n20 min ago', 'no time', '14:19\nin 2 h 19', 'Wed 10:00\nin 22 h']);
   expect(await page.locator('.car').nth(3).locator('.percent').innerText()).toBe('41 % of the wait');
   expect(await page.locator('#tally').innerText()).toBe('1 held, 1 due, 1 asleep, 2 running');
@@ -90,6 +90,12 @@ test('a practice clock is announced, and one that stands can be moved', async ()
   await page.locator('#now', { hasText: '12:10' }).waitFor();
   await page.getByRole('button', { name: '+1 h' }).click();
   await page.locator('#now', { hasText: '13:10' }).waitFor();
+});
+
+test('every field of a car stands under its printed caption', async () => {
+  const { page } = await open(fiveCars);
+  const fields = await page.locator('.car').nth(3).locator('.field').evaluateAll((all) => all.map((one) => [one.getAttribute('data-caption'), one.textContent]));
+  expect(fields).toEqual([['job no.', '7203'], ['waits for', 'full strength'], ['due', '14:19in 2 h 19'], ['state', 'running'], ['card', 'P1'], ['heat', 'lamp 30 (A)'], ['who', 'Tomek']]);
 });
 
 test('real time says nothing of practice', async () => {

@@ -15,12 +15,14 @@ const PORTS = ['clerk/ports', 'clerk/message', 'clerk/desk', 'clerk/lane-of', 'r
 
 /** The longest name that fits is the room of a file. */
 const RULES: Readonly<Record<string, Rule>> = {
-  cure: { rooms: [], pure: true },
+  // Least squares have one answer for one input: no clock, no chance.
+  cure: { rooms: [], packages: ['ml-levenberg-marquardt'], pure: true },
   repair: { rooms: ['cure'], pure: true },
   plan: { rooms: BOOK, pure: true },
   grammar: { rooms: BOOK, pure: true },
   // A refused line is answered in the reader's own terms.
   reply: { rooms: [...BOOK, 'grammar/reading'], pure: true },
+  record: { rooms: [...BOOK, 'reply'] },
   clerk: { rooms: [...BOOK, 'plan', 'grammar', 'reply', 'errors', 'log'] },
   clock: { rooms: PORTS, packages: ['node-cron'] },
   store: { rooms: PORTS, packages: ['better-sqlite3'] },

@@ -26,6 +26,8 @@ export class FakeDesk implements Desk {
   readonly said: Message[] = [];
   cars: WaitingCar[] = [];
   jobs: JobSheet[] = [];
+  /** Lines that cannot be read; every other line can. */
+  readonly unreadable = new Set<string>();
   answer: (message: Message) => Answer = (message) => answerOf(`heard: ${message.text}`);
   readonly #posts: Post[] = [];
   readonly #replies = new Map<MessageId, Reply>();
@@ -43,6 +45,10 @@ export class FakeDesk implements Desk {
 
   knows(id: MessageId): boolean {
     return this.#replies.has(id);
+  }
+
+  understands(line: string): boolean {
+    return !this.unreadable.has(line);
   }
 
   waiting(): readonly WaitingCar[] {

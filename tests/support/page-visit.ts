@@ -49,5 +49,8 @@ export async function visit(browser: Browser, prepare: (room: PageRoom) => void 
   };
 }
 
-/** The text of every entry on the sheet, one line per paragraph. */
-export const entriesOf = async (page: Page): Promise<string[]> => (await page.locator('#log .entry .body').allInnerTexts()).map((text) => text.replaceAll(/\n+/g, '\n'));
+/** The text of every entry on the sheet, who first, one line per paragraph. */
+export async function entriesOf(page: Page): Promise<string[]> {
+  const [who, bodies] = await Promise.all([page.locator('#log .entry .by').allInnerTexts(), page.locator('#log .entry .body').allInnerTexts()]);
+  return bodies.map((text, index) => `${who[index] ?? ''}\n${text.replaceAll(/\n+/g, '\n')}`);
+}

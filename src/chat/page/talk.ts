@@ -8,20 +8,32 @@ import { Problem } from './problem.js';
 /** POST /api/messages: somebody typed a line. */
 export async function takeMessage(c: Context, ports: PagePorts): Promise<Response> {
   const { from, text } = await readBody(c, MessageBody);
-  return say(c, ports, from, text);
+  return say(c, ports, { id: idOf(c.req.header('idempotency-key'), ports), from, text });
 }
 
-/** POST /api/press: a button is a line that could have been typed, so pressing it says that line. */
+/**
+ * POST /api/press: a button is a line that could have been typed, so pressing it says that line.
+ * What no button can stand for is refused, but a repeated press gets its first answer again.
+ */
 export async function takePress(c: Context, ports: PagePorts): Promise<Response> {
   const { from, button } = await readBody(c, PressBody);
-  return say(c, ports, from, button);
+  const id = idOf(c.req.header('idempotency-key'), ports);
+  if (!ports.desk.knows(id) && !ports.desk.understands(button)) {
+    throw new Problem(400, 'button must be the id of a button in a reply: a line that can be read. Nothing stored.', 'button');
+  }
+  return say(c, ports, { id, from, text: button });
 }
 
 /** GET /api/messages/:key: whether the message with that Idempotency-Key arrived, for a sender who heard no answer. */
 export const knowsMessage = (c: Context, { desk }: PagePorts): Response => c.json({ known: desk.knows(messageId(`page:${c.req.param('key') ?? ''}`)) });
 
-function say(c: Context, ports: PagePorts, from: string, text: string): Response {
-  const id = idOf(c.req.header('idempotency-key'), ports);
+interface Said {
+  readonly id: MessageId;
+  readonly from: string;
+  readonly text: string;
+}
+
+function say(c: Context, ports: PagePorts, { id, from, text }: Said): Response {
   const reply = ports.desk.say({ id, from: ports.speaker(from), text, thread: null, returnPath: { chat: 'page' } });
   return c.json({ reply: replyJson(reply.id, reply.answer) });
 }

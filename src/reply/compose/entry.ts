@@ -1,10 +1,11 @@
+import { celsius, type Celsius, type Instant } from '../../cure/units.js';
 import type { EntryCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
 import { currentMilestone, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer, Button } from '../answer.js';
-import { openSentence } from './open.js';
+import { CLOSE_WORDS, closeWord, openSentence } from './open.js';
 import { aimed, exampleNote, heatWords, milestoneSentence, title } from './state.js';
 import { answer, button, capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.js';
 
@@ -36,7 +37,7 @@ function whatHappened({ command, by, after, notes }: Entered, setting: Setting):
   const at = 'when' in command ? clock(command.when.latest, setting) : clock(setting.now, setting);
   switch (command.kind) {
     case 'paste':
-      return `${after.cure.card.name} paste on ${at}.`;
+      return after.open.kind === 'too hot' ? `**do not start**, too hot for ${after.cure.card.name} (paste noted ${at}).` : `${after.cure.card.name} paste on ${clock(after.cure.pasted ?? command.when.latest, setting)}.`;
     case 'closed':
       return `closed ${at}.`;
     case 'cure':
@@ -44,7 +45,7 @@ function whatHappened({ command, by, after, notes }: Entered, setting: Setting):
     case 'moved':
       return `moved ${at}: strength clock starts again.`;
     case 'lamp':
-      return `${heatWords(after, setting)} since ${at}.`;
+      return `lamp ${degrees(setAt(command.when.latest, after), setting)} since ${at}.`;
     case 'off':
       return command.since === 'unknown' ? `lamp found off ${at}: heat counts only to ${clock(after.heat.lastSign ?? setting.now, setting)}.` : `lamp off ${at}: air counts since.`;
     case 'on':
@@ -56,7 +57,7 @@ function whatHappened({ command, by, after, notes }: Entered, setting: Setting):
     case 'later':
       return `asked again in ${setting.shop.rhythm.putOff} min.`;
     case 'stay':
-      return 'somebody stays with the lamp past closing: its heat goes on counting.';
+      return `${nameOf(setting.shop, by)} stays with the lamp past closing.`;
     case 'release':
       return `goes on, decided by ${nameOf(setting.shop, by)}.`;
     case 'scrap':
@@ -65,6 +66,12 @@ function whatHappened({ command, by, after, notes }: Entered, setting: Setting):
     case 'undo':
       return 'noted.';
   }
+}
+
+/** The setting this entry noted, also where a later one stands already. */
+function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
+  const set = cure.heat.findLast((event) => event.kind === 'lamp-set' && event.at === at);
+  return set?.kind === 'lamp-set' ? set.setting : (heat.setting ?? celsius(0));
 }
 
 function readingSentence(command: Extract<EntryCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
@@ -102,6 +109,8 @@ function toDo({ command, after, notes }: Entered, setting: Setting): string | nu
   if (after.openPassed !== null && after.cure.releasedAt === null && (command.kind === 'moved' || command.kind === 'closed' || command.kind === 'cure')) {
     return `**Open limit ${clock(after.openPassed, setting)} passed**: the foreman decides.`;
   }
+  const unchecked = notes.find((one) => one.note === 'unchecked');
+  if (unchecked !== undefined) return `${capital(MILESTONE_WORDS[unchecked.milestone])} is **not checked**: full heat on a soft joint bows the panel.`;
   if (note?.note === 'below-stage') return `The recipe asks for lamp ${degrees(note.asked, setting)}: below it nothing counts.`;
   if (note?.note === 'bare-metal') return 'Use matt tape or a contact probe.';
   if (command.kind === 'off' && note === undefined) return 'Lamp back? Tap On, then take a reading.';
@@ -110,9 +119,14 @@ function toDo({ command, after, notes }: Entered, setting: Setting): string | nu
   if (note?.note === 'confirmed') return afterConfirmed(after, setting);
   if (after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return 'Take one reading: until then only the air counts.';
   if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
+  if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return '**The shop closes before that**: heat counts to closing only. Who stays?';
   if ((command.kind === 'lamp' || command.kind === 'cure') && after.heat.lamp === 'on') return 'Never leave a lamp alone. Nothing wet with solvent near it.';
-  return command.kind === 'paste' ? 'Gloves, eyes. Tap Closed when the panel is set.' : null;
+  return command.kind === 'paste' ? `Gloves, eyes. ${CLOSE_WORDS[closeWord(after.cure.card)].tap}` : null;
 }
+
+/** A lamp that nobody watches after closing does not count: the wait would not end today. */
+const endsAtClosing = (after: Outlook, { now }: Setting): boolean =>
+  after.heat.lamp === 'on' && (currentMilestone(after, now)?.check.dueAt ?? null) === null && after.history?.heat.some((event) => event.kind === 'closing') === true;
 
 function afterConfirmed(after: Outlook, setting: Setting): string | null {
   const next = after.stages.find((run) => run.began === null);
@@ -129,6 +143,7 @@ function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting)
   if (command.kind === 'off' || notes[0]?.note === 'stored-heat') return [button('On', `on ${aim}`), ...undo];
   const next = after.stages.find((run) => run.began === null);
   if (notes[0]?.note === 'confirmed' && next !== undefined && waitingMilestones(after).length > 0) return [button('Turned up', `up ${aim}`), ...undo];
+  if (endsAtClosing(after, setting) && (command.kind === 'lamp' || command.kind === 'cure')) return [button('I stay', `stay ${aim}`), ...undo];
   const current = currentMilestone(after, setting.now);
   const due = current?.check.dueAt;
   if (command.kind !== 'check' && current !== null && due != null && due <= setting.now) return [button('Hard', `check ${aim} ${current.kind} hard`), button('Soft', `check ${aim} ${current.kind} soft`), ...undo];

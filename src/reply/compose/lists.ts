@@ -1,7 +1,8 @@
+import { holdOf } from '../../repair/outlook.js';
 import type { Waiting } from '../../repair/waiting.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
-import { heatWords, title } from './state.js';
+import { heatWords, HOLD_WORDS, title } from './state.js';
 import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
 
 const MOST_CARS = 12;
@@ -24,7 +25,7 @@ export function waitingWords(one: Waiting, setting: Setting): string {
   const due = one.dueAt === null ? null : clock(one.dueAt, setting);
   switch (one.state) {
     case 'held':
-      return one.outlook.overMaximum !== null ? 'HELD too hot, foreman decides' : `HELD, foreman decides${due === null ? '' : ` (since ${due})`}`;
+      return `HELD, ${holdWords(one)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
     case 'due':
       return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}` : `check now, ${what} due ${due ?? ''}`;
     case 'running':
@@ -35,6 +36,8 @@ export function waitingWords(one: Waiting, setting: Setting): string {
       return 'confirmed';
   }
 }
+
+const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[(milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
 
 /** The bundle at opening or closing time: what is due, what sleeps, what will be due outside working hours. */
 export function composeBundle(bell: 'opening' | 'closing', list: readonly Waiting[], nextOpening: number | null, setting: Setting): Answer | null {

@@ -1,4 +1,4 @@
-import { currentMilestone, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
@@ -21,7 +21,7 @@ export function composePost(reminder: Reminder, outlook: Outlook, lateness: Late
     case 'stage':
       return stagePost(reminder, outlook, lateness, setting);
     case 'safety':
-      return safetyPost(outlook, setting);
+      return safetyPost(reminder, outlook, setting);
     case 'decision':
       return decisionPost(reminder, outlook, setting);
     default:
@@ -61,6 +61,7 @@ function checkHint(one: MilestoneOutlook, outlook: Outlook): string {
     const lampOff = one.kind === 'full' && outlook.heat.lamp === 'on' ? 'Lamp off. ' : '';
     return `${lampOff}Try the witness bead at the coldest spot.`;
   }
+  if (one.kind === 'drive-away') return 'No slamming, a window ajar, tape stays.';
   if (one.kind === 'sand') return 'Thumbnail test first. Mask and extraction.';
   return 'Look at it first: the clock is not a check.';
 }
@@ -82,11 +83,11 @@ function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   return answer('question', [`${title(outlook)} **lamp stage due ${clock(reminder.dueAt, setting)}**: ${asked}.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), 'Never leave a lamp alone.', exampleNote(outlook.cure.card)], [button('Turned up', `up ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
 }
 
-function safetyPost(outlook: Outlook, setting: Setting): Answer {
+function safetyPost(reminder: Reminder, outlook: Outlook, setting: Setting): Answer {
   const over = outlook.overMaximum;
-  const maximum = outlook.cure.card.maxPanel;
+  const maximum = hottestAllowed(outlook.cure.card);
   const value = over === null ? '' : degrees(over.value, setting);
-  const buttons = [button('Lamp off', `off ${aimed(outlook)}`), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)])];
+  const buttons = [button('Lamp off', `off ${aimed(outlook)}`), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === outlook.cure.owner ? [] : [button('Go on', `release ${aimed(outlook)} heat judged`)])];
   return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. Lamp off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`], buttons);
 }
 

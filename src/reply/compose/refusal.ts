@@ -2,13 +2,21 @@ import type { Misread } from '../../grammar/reading.js';
 import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
+import { HOLD_WORDS } from './state.js';
 import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
 
 /** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
-export function composeMisread(misread: Misread): Answer {
+export function composeMisread(misread: Misread, typed: string): Answer {
   const understood = misread.understood === '' ? '' : `Understood: ${misread.understood}. `;
   const unclear = misread.unclear === null ? `Needs ${misread.problem}.` : `Not understood: “${shortened(misread.unclear)}”, needs ${misread.problem}.`;
-  return answer('refusal', [`${understood}${unclear} Try: \`${misread.nearest}\`. Nothing stored.`], misread.choices.map((choice) => button(choice.label, choice.line)));
+  return answer('refusal', [`${understood}${unclear} ${offered(misread.nearest, typed)} Nothing stored.`], misread.choices.map((choice) => button(choice.label, choice.line)));
+}
+
+/** A form that holds figures nobody typed is only an example; it must not be taken for what was meant. */
+function offered(nearest: string, typed: string): string {
+  const figures: readonly string[] = nearest.match(/\d+/g) ?? [];
+  const own: readonly string[] = typed.match(/\d+/g) ?? [];
+  return figures.every((figure) => own.includes(figure)) ? `Try: \`${nearest}\`.` : `Example of the form: \`${nearest}\`.`;
 }
 
 const shortened = (typed: string): string => {
@@ -56,7 +64,15 @@ export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
     case 'not-due':
       return refused(`${refusal.job} **NOT yet**: ${MILESTONE_WORDS[refusal.milestone]} ${refusal.dueAt === null ? 'has no time yet' : `earliest ${clock(refusal.dueAt, setting)}`} (${percent(refusal.share)}).`);
     case 'held':
-      return refused(`${refusal.job} is held (${refusal.reason === 'over-maximum' ? 'too hot' : 'soft twice'}): the foreman decides.`);
+      return refused(`${refusal.job} **HELD**, ${HOLD_WORDS[refusal.reason]}: the foreman decides.`);
+    case 'check-first':
+      return asked(`${refusal.job} **NOT yet**: ${MILESTONE_WORDS[refusal.milestone]} is not checked${refusal.dueAt === null ? '' : ` (earliest ${clock(refusal.dueAt, setting)})`}. Full heat on fresh paste bows the panel.`, [[`Lamp is at ${Math.round(refusal.setting)}`, refusal.line]]);
+    case 'hotter-than-lamp':
+      return asked(`${refusal.job}: joint **${degrees(refusal.value, setting)}** but lamp at ${degrees(refusal.setting, setting)}? Nothing counted yet. Lamp turned up: say that first.`, [['Reading is right', refusal.line]]);
+    case 'air-too-hot':
+      return asked(`Air **${degrees(refusal.value, setting)}**? Too hot for shop air. Nothing stored.`, refusal.asCelsius === null ? [] : [['°F', refusal.fahrenheitLine]]);
+    case 'lamp-not-on-then':
+      return refused(`${refusal.job}: no lamp was on at that time${refusal.since === null ? '' : ` (first heat ${clock(refusal.since, setting)})`}. Check the time. Nothing stored.`);
     case 'nothing-to-check':
       return refused(`${refusal.job}: no check is open.`);
     case 'nothing-asked':
@@ -64,13 +80,13 @@ export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
     case 'no-heat':
       return refused(`${refusal.job}: no lamp was noted there. Switch one on: \`lamp ${refusal.job} 30\`.`);
     case 'lamp-elsewhere':
-      return asked(`Lamp ${refusal.lamp} is on ${refusal.job} by my book. Off there first?`, [[`${refusal.lamp} off there`, refusal.line]]);
+      return asked(`Lamp ${refusal.lamp} is on **${refusal.job}** by my book. Moved here? Nothing stored yet.`, [['Moved here', refusal.line]]);
     case 'unknown-lamp':
       return refused(`No lamp ${refusal.lamp} here. This shop has: ${setting.shop.lamps.join(', ')}.`);
     case 'foreman-only':
       return refused(`Only the foreman may decide that${refusal.foreman === 'channel' ? '' : ` (${nameOf(setting.shop, refusal.foreman)})`}.`);
     case 'nothing-held':
-      return refused(`${refusal.job}: nothing there waits for a decision. A soft check is settled by \`hard ${refusal.job}\` or \`scrap ${refusal.job}\`.`);
+      return refused(`${refusal.job}: nothing there waits for a decision. `);
     case 'nothing-to-undo':
       return refused('Nothing of yours to take back.');
     case 'undo-too-late':

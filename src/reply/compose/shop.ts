@@ -1,7 +1,7 @@
 import type { Instant } from '../../cure/units.js';
 import type { Celsius } from '../../cure/units.js';
 import type { EntryNo } from '../../repair/ids.js';
-import type { Fact } from '../../repair/facts.js';
+import type { Fact, FactRecord } from '../../repair/facts.js';
 import { stateOf, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
 import { milestoneSentence, title } from './state.js';
@@ -38,11 +38,17 @@ function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] 
   return same ? [] : [`${title(after)} ${milestoneSentence(after, one, setting)}${from}.`];
 }
 
-/** An entry taken back: what it was, and where the job stands now. */
-export function composeUndone(what: Fact['type'], after: Outlook | null, setting: Setting): Answer {
-  const current = after?.milestones.find((one) => one.check.phase !== 'confirmed') ?? null;
-  const state = after === null || current === null ? null : `${title(after)} ${milestoneSentence(after, current, setting)}.`;
-  return answer('plain', [`**Taken back:** ${FACT_WORDS[what]}. Both stay in the record.`, state === null ? null : capital(state)]);
+/** An entry taken back: what it was, and what it moved. */
+export function composeUndone(what: FactRecord | null, changed: AirEntered['changed'], setting: Setting): Answer {
+  const job = what?.job == null ? '' : `${what.job} `;
+  const words = what === null ? 'entry' : `${FACT_WORDS[what.fact.type]}${figureOf(what.fact, setting)} of ${clock(what.happenedAt, setting)}`;
+  const moved = changed.flatMap(({ before, after }) => movedLine(before, after, setting)).map(capital);
+  return answer('plain', [`**${job}taken back:** ${words}. Both stay in the record.`, ...moved.slice(0, MOST_JOBS)]);
+}
+
+function figureOf(fact: Fact, setting: Setting): string {
+  if (fact.type === 'reading' || fact.type === 'air') return ` ${degrees(fact.value, setting)}`;
+  return fact.type === 'lamp-set' ? ` ${degrees(fact.setting, setting)}` : '';
 }
 
 const FACT_WORDS: Readonly<Record<Fact['type'], string>> = {

@@ -2,7 +2,7 @@ import { coldestRow } from '../../cure/rows.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { MaterialCard, RateLaw } from '../../cure/card.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
-import { heatAt, shareOf, stateOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Piece } from '../../cure/progress.js';
 import { clock, degrees, MILESTONE_WORDS, percent, type Setting } from './words.js';
@@ -31,6 +31,15 @@ export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Sett
   return piece?.source === 'usual air' || piece?.source === 'old air reading' ? 'earliest' : 'by the clock';
 }
 
+/** Why a foreman has to decide. */
+export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
+  'over-maximum': 'too hot',
+  'open-limit': 'open limit was passed',
+  'two-answers': 'two answers, held as soft',
+  'soft-twice': 'soft twice',
+  earlier: 'the check before it is not settled',
+};
+
 /** One milestone in one sentence: state, one time. */
 export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const { now, shop } = setting;
@@ -42,7 +51,7 @@ export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setti
       return said == null ? `${name} confirmed` : `${name} confirmed ${clock(said.at, setting)} by ${nameOf(shop, said.by)}`;
     }
     case 'held':
-      return outlook.overMaximum !== null ? `${name} **held**: too hot, the foreman decides` : one.check.conflict && due !== null ? `${name} **held as soft**, check again ${clock(due, setting)}` : `${name} **held** as soft, the foreman decides`;
+      return `${name} ${due === null ? '' : `**${clock(due, setting)}** `}**HELD**, ${HOLD_WORDS[holdOf(outlook, one) ?? 'earlier']}`;
     case 'due':
       return due === null ? name : `${name} **due since ${clock(due, setting)}**, check it`;
     case 'running':
@@ -81,6 +90,7 @@ const usesLamp = (outlook: Outlook): boolean => outlook.heat.lamp === 'on';
 export function asleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const laws = outlook.cure.card.milestones.find((rule) => rule.kind === one.kind)?.laws ?? [];
   const share = percent(shareOf(one, setting.now));
+  if (pieceAt(one, setting.now)?.source === 'over the maximum') return `**nothing counts** until a new reading, ${share}`;
   const recipe = laws.some((law) => law.law === 'recipe');
   const needs = needed(laws);
   if (recipe && needs === null) return outlook.heat.lamp === 'never' ? '**no sheet time** without the lamp' : `**waits for the lamp**, ${share}`;

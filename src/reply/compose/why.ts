@@ -11,8 +11,8 @@ export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   const one = currentMilestone(outlook, setting.now) ?? outlook.milestones.at(-1) ?? null;
   if (one === null) return answer('plain', [`${title(outlook)} not closed yet: no strength clock runs.`, exampleNote(outlook.cure.card)]);
   const due = one.forecast.progress.due;
-  const lines = joined(one.forecast.progress.pieces).flatMap((piece) => pieceLine(piece, due, setting));
-  const rounding = one.forecast.dueAt === null ? `${capital(milestoneSentence(outlook, one, setting))}.` : `Sum reaches 100 % at **${clock(one.forecast.dueAt, setting)}**, rounded up.`;
+  const lines = splitAt(joined(one.forecast.progress.pieces), setting.now).flatMap((piece) => pieceLine(piece, due, setting));
+  const rounding = one.forecast.dueAt === null ? `${capital(milestoneSentence(outlook, one, setting))}.` : `Sum ${one.forecast.dueAt > setting.now ? 'would reach' : 'reached'} 100 % at **${clock(one.forecast.dueAt, setting)}**, rounded up.`;
   const { card, start } = outlook.cure;
   return answer('plain', [`${title(outlook)} **${MILESTONE_WORDS[one.kind]}**, card ${card.name} (${card.version}), from ${start === null ? '?' : clock(start, setting)}:`, ...lines, rounding, recheckLine(one, setting), exampleNote(card)]);
 }
@@ -31,7 +31,13 @@ function pieceLine(piece: Piece, due: Instant | null, setting: Setting): string[
   if (piece.wholeMinutes === null) return [`${span} ${piece.source}${temperature}: nothing counts`];
   if (end === null) return [`${span} ${piece.source}${temperature}: ${tidy(piece.wholeMinutes)} min would be 100 %`];
   const length = minutesBetween(piece.from, end);
-  return [`${span} ${piece.source}${temperature}: ${tidy(length)} of ${tidy(piece.wholeMinutes)} min = ${tidy((length / piece.wholeMinutes) * 100)} %`];
+  const ahead = piece.from >= setting.now ? 'if it stays so: ' : '';
+  return [`${ahead}${span} ${piece.source}${temperature}: ${tidy(length)} of ${tidy(piece.wholeMinutes)} min = ${tidy((length / piece.wholeMinutes) * 100)} %`];
+}
+
+/** What is done and what is only expected are two lines. */
+function splitAt(pieces: readonly Piece[], now: Instant): Piece[] {
+  return pieces.flatMap((piece) => (piece.from < now && (piece.to === null || piece.to > now) ? [{ ...piece, to: now }, { ...piece, from: now }] : [piece]));
 }
 
 /** Neighbouring stretches that count alike are one line. */

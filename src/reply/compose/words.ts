@@ -58,7 +58,7 @@ export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
   handling: 'handling strength',
   full: 'full strength',
   sand: 'sanding time',
-  'drive-away': 'drive-away time',
+  'drive-away': 'standing time',
   'recoat-from': 'recoat time',
   skin: 'skin',
   through: 'through-cure time',

@@ -36,8 +36,8 @@ describe('the lamp recipe P2 (80 min at 35, then 130 min at 55)', () => {
     ['runs the second stage from turn-up', [lampSet('10:10', 35), lampSet('11:58', 55)], { handling: '11:30', full: '14:08' }],
     ['adds missing minutes and 20 to warm up', [lampSet('10:10', 35), lampSet('11:58', 55), lampOff('12:20'), lampOn('12:35')], { handling: '11:30', full: '14:43' }],
     ['adds them for every break', [lampSet('10:10', 35), lampOff('10:30'), lampOn('10:35'), lampOff('10:40'), lampOn('10:50')], { handling: '12:25', full: 'never' }],
-    ['still adds when exactly half of the stage is missing', [lampSet('10:10', 35), lampOff('10:30'), lampOn('11:10')], { handling: '12:30', full: 'never' }],
-    ['begins the stage again when more than half is missing', [lampSet('10:10', 35), lampOff('10:30'), lampOn('11:11')], { handling: '12:31', full: 'never' }],
+    ['still adds when exactly half of the stage is missing', [lampSet('10:10', 35), lampOff('10:50'), lampOn('11:30')], { handling: '12:30', full: 'never' }],
+    ['begins the stage again when more than half is missing', [lampSet('10:10', 35), lampOff('10:50'), lampOn('11:31')], { handling: '12:51', full: 'never' }],
     ['begins again when the breaks together are more than half', [lampSet('10:10', 35), lampOff('10:30'), lampOn('10:52'), lampOff('10:55'), lampOn('11:20')], { handling: '12:40', full: 'never' }],
     ['is stopped by a lamp turned down', [lampSet('10:10', 35), lampSet('10:30', 30)], { handling: 'never', full: 'never' }],
   ])('%s', (_name, heat, expected) => {

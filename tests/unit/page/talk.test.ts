@@ -33,6 +33,24 @@ test('pressing a button says its line', async () => {
   expect(room.desk.said.map((message) => [message.from.name, message.text])).toEqual([['Wren', 'check 501 hard']]);
 });
 
+test('a button that is no readable line is refused by name and said to nobody', async () => {
+  room.desk.unreadable.add('hard');
+  const response = await post('/api/press', { from: 'Wren', reply: 'reply-1', button: 'hard' });
+  expect(response.status).toBe(400);
+  expect(response.headers.get('content-type')).toBe('application/problem+json');
+  expect(await response.json()).toMatchObject({ status: 400, field: 'button' });
+  expect(room.desk.said).toEqual([]);
+  expect((await post('/api/messages', { from: 'Wren', text: 'hard' })).status).toBe(200);
+});
+
+test('a press repeated after its line has become unreadable gets its first answer again', async () => {
+  const press = async (): Promise<unknown> => (await post('/api/press', { from: 'Wren', reply: 'r', button: 'later 501' }, { 'idempotency-key': 'a-1' })).json();
+  const first = await press();
+  room.desk.unreadable.add('later 501');
+  expect(await press()).toEqual(first);
+  expect(room.desk.said).toHaveLength(1);
+});
+
 test('the same Idempotency-Key twice is the same message, on both ways in', async () => {
   const key = { 'idempotency-key': 'a-1' };
   const first: unknown = await (await post('/api/messages', { from: 'Wren', text: 'who waits' }, key)).json();

@@ -118,7 +118,9 @@ describe('questions about the lamp', () => {
     shift.enters('tomek', '09:00', { kind: 'cure', job: '501', card: 'K', setting: warm(30) });
     shift.enters('tomek', '10:04', { kind: 'check', job: '501', result: 'hard' });
     shift.enters('wren', '10:15', { kind: 'check', job: '501', result: 'soft' });
-    shift.enters('tomek', '10:31', { kind: 'check', job: '501', result: 'hard' });
+    // Tomek's own hard does not settle it; whoever said soft does.
+    shift.enters('tomek', '10:30', { kind: 'check', job: '501', result: 'hard' });
+    shift.enters('wren', '10:31', { kind: 'check', job: '501', result: 'hard' });
     shift.until('10:42');
     expect(shift.heard('stage')).toEqual(['10:14 stage tomek', '10:41 stage tomek']);
   });

@@ -1,5 +1,5 @@
 import { ask } from './ask.js';
-import { element, mark, part, tab } from './element.js';
+import { element, field, mark, part, tab } from './element.js';
 import { readJob, type CarRow, type CureRows } from './read.js';
 import type { ShopClock } from './shop-clock.js';
 import { shareBar } from './share-bar.js';
@@ -67,20 +67,28 @@ export class Board {
     number.setAttribute('aria-expanded', String(opened));
     number.setAttribute('aria-label', `job ${subjectOf(car.job, car.joint)}: ${opened ? 'close' : 'open'} its milestones`);
     number.dataset['key'] = `${car.job} ${car.joint} ${car.card}`;
-    const facts = element('p', 'facts', [car.card, car.heat, car.owner].filter((fact) => fact !== '').join(' · '));
-    const what = element('div', 'what', element('p', 'waits-for', waitsFor(car.waitsFor)), facts);
-    const badge = element('p', 'state', mark(state), state);
-    const row = element('li', `car is-${state}`, number, what, this.#due(car), badge, shareBar(car.share, state));
+    const row = element(
+      'li',
+      `car is-${state}`,
+      field('job no.', 'no', number),
+      field('waits for', 'what', element('p', 'waits-for', waitsFor(car.waitsFor))),
+      this.#due(car),
+      field('state', 'status', element('p', 'state', mark(state), state)),
+      field('card', 'fact', car.card),
+      field('heat', 'fact', car.heat),
+      field('who', 'fact', car.owner),
+      shareBar(car.share, state),
+    );
     if (opened) row.append(this.#sheet(car));
     return row;
   }
 
   #due(car: CarRow): HTMLElement {
-    if (car.dueAt === null) return element('p', 'due none', 'no time');
+    if (car.dueAt === null) return field('due', 'due none', element('p', '', 'no time'));
     const weekday = this.clock.weekdayUnlessToday(car.dueAt);
     const time = element('time', 'due-time', element('span', 'weekday', weekday), weekday === '' ? '' : ' ', this.clock.time(car.dueAt));
     time.dateTime = new Date(car.dueAt).toISOString();
-    return element('p', 'due', time, element('span', 'distance', this.clock.distance(car.dueAt)));
+    return field('due', 'due', element('p', '', time), element('p', 'distance', this.clock.distance(car.dueAt)));
   }
 
   #sheet(car: CarRow): HTMLElement {

@@ -28,7 +28,14 @@ export function mark(name: string): SVGSVGElement {
   return drawing;
 }
 
-/** A tear-off tab. */
+/** A printed field: its caption stands small in the corner, what is in it below. */
+export function field(caption: string, className: string, ...content: Content[]): HTMLDivElement {
+  const made = element('div', `field ${className}`, ...content);
+  made.dataset['caption'] = caption;
+  return made;
+}
+
+/** A printed box to tap. */
 export function tab(label: string, press: () => void): HTMLButtonElement {
   const made = element('button', 'tab', label);
   made.type = 'button';

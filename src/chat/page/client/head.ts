@@ -6,7 +6,7 @@ const put = (id: string, words: string): void => {
   if (place.textContent !== words) place.textContent = words;
 };
 
-/** The clip of the board: shop, time, and how many cars wait. */
+/** The bar that clips the sheet: shop, time, and how many cars wait. */
 export const showTime = (time: string, day: string, practice: boolean): void => {
   put('now', time);
   put('day', practice ? `practice · ${day}` : day);

@@ -1,5 +1,7 @@
-import { element, part, tab } from './element.js';
-import type { PostNote, ReplyNote } from './read.js';
+import { AnswerBoxes, type Press } from './answer-boxes.js';
+import { isAnswered } from './answered.js';
+import { element, part } from './element.js';
+import type { DeskSheet, PostNote, ReplyNote } from './read.js';
 import type { ShopClock } from './shop-clock.js';
 import { pieces } from './words.js';
 
@@ -11,20 +13,21 @@ export interface SaidEntry {
   readonly reply: ReplyNote;
 }
 
-export interface Press {
-  readonly reply: string;
-  readonly button: string;
-  /** Called when the press was taken. */
-  readonly taken: () => void;
+interface DrawnPost {
+  readonly post: PostNote;
+  readonly entry: HTMLElement;
+  readonly boxes: AnswerBoxes;
+  address(me: string | null): void;
 }
 
 const MOST_ENTRIES = 200;
 
-/** The ruled lines of the sheet, oldest first. */
+/** The rows of the sheet, oldest first: when, who, what was entered and answered. */
 export class Log {
   readonly #list = part('log', HTMLOListElement);
   readonly #blank = part('blank', HTMLElement);
-  readonly #addresses: ((me: string | null) => void)[] = [];
+  #posts: readonly DrawnPost[] = [];
+  #desk: Pick<DeskSheet, 'board' | 'lastPost'> = { board: [], lastPost: 0 };
   #lastDay = '';
 
   constructor(
@@ -37,59 +40,64 @@ export class Log {
     this.#list.setAttribute('aria-live', 'polite');
   }
 
-  said(entry: SaidEntry): HTMLElement {
-    const written = element('p', 'written', entry.line, ' ', element('span', 'by', entry.who));
-    return this.#add(entry.at, 'said', written, ...this.#printed(entry.reply));
+  said({ at, who, line, reply }: SaidEntry): HTMLElement {
+    const boxes = this.#boxes(reply);
+    return this.#add(at, 'said', element('p', 'by', who), element('p', 'written', line), ...printed(reply), ...rowOf(boxes, reply));
   }
 
   /** `to` is the addressee's name, `me` the id of the person who writes here. */
   post(post: PostNote, to: string, me: string | null): HTMLElement {
     const grave = post.kind === 'safety' || post.kind === 'decision';
-    const label = element('p', 'addressee');
-    const entry = this.#add(post.at, grave ? 'post grave' : 'post', label, ...this.#printed(post.reply));
+    const label = element('p', 'by addressee');
+    const boxes = this.#boxes(post.reply);
+    const entry = this.#add(post.at, grave ? 'post grave' : 'post', label, ...printed(post.reply), ...rowOf(boxes, post.reply));
     if (post.kind === 'safety') entry.setAttribute('role', 'alert');
     const address = (id: string | null): void => {
       label.textContent = post.to === id ? 'for you' : `for ${to}`;
       entry.classList.toggle('for-me', post.to === id);
     };
+    const drawn = { post, entry, boxes, address };
     address(me);
-    this.#addresses.push(address);
+    this.#settle(drawn);
+    this.#posts = [...this.#posts.filter((one) => one.entry.isConnected), drawn];
     return entry;
   }
 
   /** Somebody else writes now: what is for them stands out. */
   addressedTo(me: string | null): void {
-    for (const address of this.#addresses) address(me);
+    for (const drawn of this.#posts) drawn.address(me);
   }
 
-  #add(at: number, kind: string, ...content: HTMLElement[]): HTMLElement {
+  /** The board changed: questions that nobody waits for any more are struck out. */
+  settle(desk: Pick<DeskSheet, 'board' | 'lastPost'>): void {
+    this.#desk = desk;
+    for (const drawn of this.#posts) this.#settle(drawn);
+  }
+
+  /** A board that is older than the post cannot know of its question. */
+  #settle({ post, boxes }: DrawnPost): void {
+    if (post.seq <= this.#desk.lastPost) boxes.answered(isAnswered(post, this.#desk.board));
+  }
+
+  #boxes(reply: ReplyNote): AnswerBoxes {
+    return new AnswerBoxes(reply, this.clock, this.press);
+  }
+
+  #add(at: number, kind: string, who: HTMLElement, ...content: HTMLElement[]): HTMLElement {
     this.#blank.hidden = true;
     const day = this.clock.day(at);
     if (day !== this.#lastDay) this.#list.append(element('li', 'day', day));
     this.#lastDay = day;
-    const time = element('time', 'margin', this.clock.time(at));
+    const time = element('time', 'at', this.clock.time(at));
     time.dateTime = new Date(at).toISOString();
-    const entry = element('li', `entry ${kind}`, time, element('div', 'body', ...content));
+    const entry = element('li', `entry ${kind}`, element('div', 'stamp', time, who), element('div', 'body', ...content));
     this.#list.append(entry);
     while (this.#list.childElementCount > MOST_ENTRIES) this.#list.firstElementChild?.remove();
     return entry;
   }
-
-  #printed(reply: ReplyNote): HTMLElement[] {
-    const lines = reply.text.split('\n').map((line) => element('p', 'printed', ...pieces(line).map((piece) => (piece.strong ? element('b', '', piece.text) : piece.text))));
-    if (reply.buttons.length === 0) return lines;
-    const tabs = reply.buttons.map((button) => {
-      const made = tab(button.label, () => { this.press({ reply: reply.id, button: button.id, taken: () => { stamp(made, this.clock); } }); });
-      made.title = button.id;
-      return made;
-    });
-    return [...lines, element('div', 'tabs', ...tabs)];
-  }
 }
 
-/** A pressed tab keeps showing that and when it was pressed. */
-function stamp(pressed: HTMLButtonElement, clock: ShopClock): void {
-  pressed.classList.add('pressed');
-  pressed.disabled = true;
-  pressed.append(element('span', 'pressed-at', ` ✓ ${clock.time(clock.now())}`));
-}
+const rowOf = (boxes: AnswerBoxes, reply: ReplyNote): HTMLElement[] => (reply.buttons.length === 0 ? [] : [boxes.row]);
+
+const printed = (reply: ReplyNote): HTMLElement[] =>
+  reply.text.split('\n').map((line) => element('p', 'printed', ...pieces(line).map((piece) => (piece.strong ? element('b', '', piece.text) : piece.text))));

@@ -6,10 +6,18 @@ export interface ReplyNote {
   readonly buttons: readonly { readonly id: string; readonly label: string }[];
 }
 
+/** The joint that a post is about; null where it is about more than one. */
+export interface AboutNote {
+  readonly job: string | null;
+  readonly joint: string | null;
+  readonly card: string | null;
+}
+
 export interface PostNote {
   readonly seq: number;
   readonly at: number;
   readonly to: string;
+  readonly about: AboutNote;
   readonly kind: string;
   readonly reply: ReplyNote;
 }
@@ -93,7 +101,15 @@ export const readReplyBody = (value: unknown): ReplyNote => readReply(fields(val
 
 export function readPost(value: unknown): PostNote {
   const from = fields(value);
-  return { seq: number(from, 'seq'), at: moment(from, 'at'), to: text(from, 'to'), kind: text(fields(from['about']), 'kind'), reply: readReply(from['reply']) };
+  const about = fields(from['about']);
+  return {
+    seq: number(from, 'seq'),
+    at: moment(from, 'at'),
+    to: text(from, 'to'),
+    about: { job: orNull(about, 'job', text), joint: orNull(about, 'joint', text), card: orNull(about, 'card', text) },
+    kind: text(about, 'kind'),
+    reply: readReply(from['reply']),
+  };
 }
 
 export const readPosts = (value: unknown): PostNote[] => list(fields(value), 'posts', readPost);

@@ -1,10 +1,11 @@
+import type { Press } from './answer-boxes.js';
 import { ask } from './ask.js';
 import { Below } from './below.js';
 import { Board } from './board.js';
 import { coalesce } from './coalesce.js';
 import { part, tab } from './element.js';
 import { showEmptiness, showHead, showTime } from './head.js';
-import { Log, type Press } from './log.js';
+import { Log } from './log.js';
 import { newKey } from './new-key.js';
 import { Outage } from './outage.js';
 import { readDesk, readPosts, readReplyBody, type DeskSheet, type PostNote, type ReplyNote } from './read.js';
@@ -78,6 +79,7 @@ export class Room {
     this.#clock.hear(desk);
     this.#writer.people(desk.people);
     this.#board.show(desk.board);
+    this.#log.settle(desk);
     showHead(desk, this.#board.tally, this.#board.count('due'));
     showEmptiness(desk);
     this.#timeShown = '';

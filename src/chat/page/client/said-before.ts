@@ -4,7 +4,7 @@ import { Remembered } from './remembered.js';
 
 const MOST = 60;
 
-/** The lines written in this browser tab, so that a reload does not tear them off the sheet. */
+/** The lines written in this browser tab, so that a reload does not take them off the sheet. */
 export class SaidBefore {
   readonly #kept = new Remembered('cureclerk.said', 'sessionStorage');
   #entries: readonly SaidEntry[] = readEntries(this.#kept.get());
