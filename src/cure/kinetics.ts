@@ -33,10 +33,11 @@ export const stagedShare = (law: KineticLaw, stages: readonly Stage[]): number =
 
 /**
  * The steady temperature at which a reaction gets as far as over these stages (mean kinetic temperature, USP <1160>);
- * `energyOverR` is energy/R in K. No stages: NaN.
+ * `energyOverR` is energy/R in K. Null without a minute of any stage.
  */
-export function meanKineticTemperature(stages: readonly Stage[], energyOverR: number): Celsius {
+export function meanKineticTemperature(stages: readonly Stage[], energyOverR: number): Celsius | null {
   const whole = stages.reduce((sum, stage) => sum + stage.minutes, 0);
+  if (whole <= 0) return null;
   const rate = stages.reduce((sum, stage) => sum + (stage.minutes / whole) * Math.exp(-energyOverR * inverseOf(stage.temperature)), 0);
   return celsius(energyOverR / -Math.log(rate) - kelvinFromCelsius(celsius(0)));
 }

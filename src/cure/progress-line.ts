@@ -15,6 +15,8 @@ export interface TemperaturePoint {
 export interface ProgressLine {
   readonly table: RateTable;
   readonly last: TemperaturePoint;
+  /** `rateIntegral` at the last point: the next one needs a single look-up. */
+  readonly integral: number;
   /** Shares earned since the first point; goes on above 1. */
   readonly share: number;
   /** Exact moment at which the share reached 1, not rounded; null: not yet. */
@@ -36,15 +38,16 @@ export function progressLine(table: RateTable, first: TemperaturePoint, rest: re
     before = point;
     integralBefore = here;
   }
-  return { table, last: before, share, due };
+  return { table, last: before, integral: integralBefore, share, due };
 }
 
 /** A new line with one more point, not earlier than the last one. */
 export function append(line: ProgressLine, point: TemperaturePoint): ProgressLine {
   const { table, last } = line;
-  const share = line.share + lengthBetween(last, point) * meanRate(table, last.temperature, point.temperature);
+  const integral = rateIntegral(table, point.temperature);
+  const share = line.share + lengthBetween(last, point) * rateBetween(table, last.temperature, point.temperature, line.integral, integral);
   const due = line.due ?? (share >= 1 ? reachedBetween(table, last, point, 1 - line.share) : null);
-  return { table, last: point, share, due };
+  return { table, last: point, integral, share, due };
 }
 
 /** Done part of the wait at the last point, 0 to 1. */

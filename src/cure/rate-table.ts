@@ -59,7 +59,11 @@ export function rateIntegral(table: RateTable, temperature: Celsius): number {
 export function steadyRate(table: RateTable, temperature: Celsius): number {
   if (temperature < table.coldest) return 0;
   if (temperature >= table.hottest) return table.hottestRate;
-  return meanInPiece(table.pieces, pieceAt(table, temperature), temperature, temperature);
+  const { pieces } = table;
+  const base = pieceAt(table, temperature);
+  const perWidth = at(pieces, base + 1);
+  const x = (temperature - at(pieces, base)) * perWidth;
+  return perWidth * (at(pieces, base + 3) + x * (2 * at(pieces, base + 4) + x * (3 * at(pieces, base + 5) + x * (4 * at(pieces, base + 6) + x * 5 * at(pieces, base + 7)))));
 }
 
 /** Mean share per minute while the temperature goes from one value to another in a straight line. */

@@ -10,7 +10,7 @@ const unfolded = (text: string): string => text.replace(/\r\n[ \t]/g, '');
 
 /** One property as a stranger's library reads it out of our line. */
 function readBack(line: string): unknown {
-  return new ICAL.Component(ICAL.parse(`BEGIN:VEVENT\r\n${line}END:VEVENT\r\n`)).getFirstPropertyValue('summary');
+  return ICAL.Component.fromString(`BEGIN:VEVENT\r\n${line}END:VEVENT\r\n`).getFirstPropertyValue('summary');
 }
 
 everyCheck('calendar-text', [
@@ -36,7 +36,7 @@ everyCheck('calendar-text', [
       .map((line) => calendarLine(line.startsWith('SUMMARY:') ? `SUMMARY:${calendarText(expected.summary)}` : line))
       .join('');
     expect(unfolded(ours)).toBe(unfolded(feed));
-    const calendar = new ICAL.Component(ICAL.parse(ours));
+    const calendar = ICAL.Component.fromString(ours);
     const event = new ICAL.Event(calendar.getFirstSubcomponent('vevent') ?? undefined);
     expect([event.startDate.toICALString(), event.startDate.toUnixTime(), event.summary]).toEqual([expected.dtstart.replace(/[-:]/g, ''), expected.unix, expected.summary]);
     expect(calendar.getFirstProperty('refresh-interval')?.getFirstValue()?.toString()).toBe(expected.refresh);

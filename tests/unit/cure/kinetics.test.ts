@@ -29,7 +29,8 @@ describe('the mean kinetic temperature', () => {
     expect(meanKineticTemperature([stage(20, 60), stage(30, 6_000)], 10_000)).toBeCloseTo(29.93, 1);
   });
 
-  it('is none without a stage', () => {
-    expect(meanKineticTemperature([], 10_000)).toBeNaN();
+  it('is none without a minute', () => {
+    expect(meanKineticTemperature([], 10_000)).toBeNull();
+    expect(meanKineticTemperature([stage(20, 0)], 10_000)).toBeNull();
   });
 });

@@ -4,10 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { calendarLine, calendarText } from '../../../src/record/calendar-text.js';
 
 const octets = (text: string): number => new TextEncoder().encode(text).length;
-const words = fc.string({ unit: 'grapheme', maxLength: 200 }).filter((text) => text.isWellFormed());
+const words = fc.string({ unit: 'grapheme', maxLength: 200 });
 
 function readBack(text: string): unknown {
-  return new ICAL.Component(ICAL.parse(`BEGIN:VEVENT\r\n${calendarLine(`SUMMARY:${calendarText(text)}`)}END:VEVENT\r\n`)).getFirstPropertyValue('summary');
+  return ICAL.Component.fromString(`BEGIN:VEVENT\r\n${calendarLine(`SUMMARY:${calendarText(text)}`)}END:VEVENT\r\n`).getFirstPropertyValue('summary');
 }
 
 describe('text in a calendar', () => {

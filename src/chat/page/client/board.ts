@@ -84,11 +84,11 @@ export class Board {
   }
 
   #due(car: CarRow): HTMLElement {
-    if (car.dueAt === null) return field('due', 'due none', element('p', '', 'no time'));
+    if (car.dueAt === null) return field('due', 'due none', 'no time');
     const weekday = this.clock.weekdayUnlessToday(car.dueAt);
     const time = element('time', 'due-time', element('span', 'weekday', weekday), weekday === '' ? '' : ' ', this.clock.time(car.dueAt));
     time.dateTime = new Date(car.dueAt).toISOString();
-    return field('due', 'due', element('p', '', time), element('p', 'distance', this.clock.distance(car.dueAt)));
+    return field('due', 'due', time, element('span', 'distance', this.clock.distance(car.dueAt)));
   }
 
   #sheet(car: CarRow): HTMLElement {

@@ -99,15 +99,16 @@ export function readReply(value: unknown): ReplyNote {
 
 export const readReplyBody = (value: unknown): ReplyNote => readReply(fields(value)['reply']);
 
+const readAbout = (from: Fields): AboutNote => ({ job: orNull(from, 'job', text), joint: orNull(from, 'joint', text), card: orNull(from, 'card', text) });
+
 export function readPost(value: unknown): PostNote {
   const from = fields(value);
-  const about = fields(from['about']);
   return {
     seq: number(from, 'seq'),
     at: moment(from, 'at'),
     to: text(from, 'to'),
-    about: { job: orNull(about, 'job', text), joint: orNull(about, 'joint', text), card: orNull(about, 'card', text) },
-    kind: text(about, 'kind'),
+    about: readAbout(fields(from['about'])),
+    kind: text(fields(from['about']), 'kind'),
     reply: readReply(from['reply']),
   };
 }
