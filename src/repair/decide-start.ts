@@ -6,7 +6,7 @@ import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
 import type { CureRef } from './facts.js';
 import type { Cure } from './job.js';
-import { FIRST_JOINT, jointNo, type JobNo } from './ids.js';
+import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
 import { settingFor } from './decide-lamp.js';
 import { isOver } from './outlook.js';
@@ -100,7 +100,7 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   const outlooks = known === null ? [] : outlooksOf(known, situation.shop, situation.book.air);
   const same = outlooks.filter(({ cure }) => cure.ref.joint === joint && cure.card.name === card.name);
   const running = same.find((outlook) => !isOver(outlook));
-  const free = jointNo(`j${new Set(outlooks.map(({ cure }) => cure.ref.joint)).size + 1}`);
+  const free = freeJoint(outlooks.map(({ cure }) => cure.ref.joint));
   const otherJoint = lineOf({ ...command, job, joint: free, card: card.name });
   if (running !== undefined) {
     const { cure } = running;
@@ -120,3 +120,9 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
 
 /** A card that carries the car: two of them on one car are two joints, or a slip of the thumb. */
 const isAdhesive = (card: MaterialCard): boolean => card.milestones.some((rule) => rule.kind === 'handling');
+
+/** The first joint number that nothing stands on. */
+function freeJoint(taken: readonly JointNo[]): JointNo {
+  const numbers = Array.from({ length: taken.length + 1 }, (_, index) => jointNo(`j${index + 1}`));
+  return numbers.find((joint) => !taken.includes(joint)) ?? FIRST_JOINT;
+}

@@ -132,6 +132,7 @@ test.each([320, 390, 1280])('at %i px nothing is wider than the screen and every
 
 test('the whole page can be worked by keyboard and each stop is visible', async () => {
   const { page, room } = await open(fiveCars);
+  await page.setViewportSize({ width: 390, height: 1800 });
   room.desk.post(postOf('k1', '501 lamp still on?', { to: personId('tomek'), answer: answerOf('501 lamp still on?', [{ label: 'On', line: 'on 501' }]) }));
   await page.getByRole('button', { name: 'On', exact: true }).waitFor();
   const stops: string[] = [];

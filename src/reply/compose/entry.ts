@@ -2,6 +2,7 @@ import { celsius, type Celsius, type Instant } from '../../cure/units.js';
 import type { EntryCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
+import { likelyDue } from '../../repair/expected.js';
 import { currentMilestone, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer, Button } from '../answer.js';
@@ -117,11 +118,18 @@ function toDo({ command, after, notes }: Entered, setting: Setting): string | nu
   if (note?.note === 'stored-heat') return 'Lamp on again? Tap On, then read once more.';
   if (note?.note === 'two-answers') return 'The foreman settles it.';
   if (note?.note === 'confirmed') return afterConfirmed(after, setting);
-  if (after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return 'Take one reading: until then only the air counts.';
+  if (after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);
   if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
   if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return '**The shop closes before that**: heat counts to closing only. Who stays?';
   if ((command.kind === 'lamp' || command.kind === 'cure') && after.heat.lamp === 'on') return 'Never leave a lamp alone. Nothing wet with solvent near it.';
   return command.kind === 'paste' ? `Gloves, eyes. ${CLOSE_WORDS[closeWord(after.cure.card)].tap}` : null;
+}
+
+/** What a reading would be worth: the likely time beside the safe one, never instead of it. */
+function lockIn(after: Outlook, setting: Setting): string {
+  const current = currentMilestone(after, setting.now);
+  const likely = current === null ? null : likelyDue(after, current);
+  return likely === null ? 'Take one reading: until then only the air counts.' : `Take one reading to lock in about ${clock(likely, setting)}: until then only the air counts.`;
 }
 
 /** A lamp that nobody watches after closing does not count: the wait would not end today. */

@@ -1,3 +1,4 @@
+import { plus, roundDownToMinute } from '../../cure/units.js';
 import type { CommandKind } from '../../repair/commands.js';
 import { currentMilestone, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
@@ -16,7 +17,13 @@ export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const current = currentMilestone(outlook, setting.now);
   const due = current?.check.dueAt;
   const buttons = current !== null && due != null && due <= setting.now && waitingMilestones(outlook).length > 0 ? [button('Hard', `check ${aimed(outlook)} ${current.kind} hard`), button('Soft', `check ${aimed(outlook)} ${current.kind} soft`)] : [];
-  return answer('plain', [head, ...lines, passed, exampleNote(cure.card)], buttons);
+  return answer('plain', [head, ...lines, recoatBy(outlook, setting), passed, exampleNote(cure.card)], buttons);
+}
+
+/** The other end of a coat's window errs early: rounded down. */
+function recoatBy({ cure }: Outlook, setting: Setting): string | null {
+  const { recoatBy: latest } = cure.card;
+  return latest === null || cure.start === null ? null : `Recoat by **${clock(roundDownToMinute(plus(cure.start, latest)), setting)}**, after that prepare it anew.`;
 }
 
 export const SAFETY_TAIL = 'Data sheet, vehicle maker\'s method, local rules and your licence come first. This is a reminder, not permission.';
@@ -35,5 +42,5 @@ const FIRST: readonly CommandKind[] = ['paste', 'closed', 'cure', 'lamp', 'read'
 export function composeHelp(commands: readonly HelpLine[]): Answer {
   const shown = FIRST.flatMap((kind) => commands.filter((one) => one.kind === kind));
   const others = commands.filter((one) => !FIRST.includes(one.kind) && one.kind !== 'help').map((one) => one.kind);
-  return answer('plain', [...shown.map((one) => `**${one.example}** ${one.meaning}`), `Also: ${others.join(', ')}.`, 'Times: 20 min ago, at 13:40.', SAFETY_TAIL]);
+  return answer('plain', [...shown.map((one) => `**${one.example}**: ${one.meaning}`), `Also: ${others.join(', ')}.`, 'Times: 20 min ago, at 13:40.', SAFETY_TAIL]);
 }
