@@ -24,6 +24,9 @@ interface Said extends Reminder {
   readonly saidAt: Instant;
 }
 
+/** More than any test's day has. */
+const MOST_POSTS = 300;
+
 /** What the entry kinds take besides subject and time, when a test leaves it out. */
 const REST = { card: null, setting: null, lamp: null, since: 'stated', method: 'unstated', milestone: null, reason: 'judged', humidity: null, entry: null };
 
@@ -79,6 +82,7 @@ export class Shift {
 
   #say(reminder: Reminder, at: Instant): void {
     if (this.posts.some((post) => post.key === reminder.key)) throw new Error(`said twice: ${reminder.key}`);
+    if (this.posts.length >= MOST_POSTS) throw new Error(`there is no end to it: ${reminder.key}`);
     this.posts.push({ ...reminder, saidAt: at });
     const { job, cure, kind, round, step, dueAt, to } = reminder;
     this.enter('clerk', at, [{ job, happenedAt: at, fact: { type: 'reminder-raised', cure, kind, round, step, dueAt, to } }]);
