@@ -89,16 +89,22 @@ export class Clerk implements Desk {
     return store.transact((tx) => readAtDesk(tx, this.#desk, line, clock.now()).ok);
   }
 
+  /** A bundle that cannot be written must not keep the reminders from being said; it is tried at the next wake-up. */
   #ringBells(): number {
-    const { store, clock } = this.#desk;
-    return this.#transact(() =>
-      store.transact((tx) => {
-        const now = clock.now();
-        const bell = pendingBell(tx, this.#desk, now);
-        if (bell !== null) ringBell(tx, this.#desk, bell, now);
-        return bell === null ? 0 : 1;
-      }),
-    );
+    const { store, clock, log } = this.#desk;
+    try {
+      return this.#transact(() =>
+        store.transact((tx) => {
+          const now = clock.now();
+          const bell = pendingBell(tx, this.#desk, now);
+          if (bell !== null) ringBell(tx, this.#desk, bell, now);
+          return bell === null ? 0 : 1;
+        }),
+      );
+    } catch (error) {
+      log.error({ error }, 'The bundle could not be written; it is tried again at the next wake-up.');
+      return 0;
+    }
   }
 
   #ringReminders(): number {

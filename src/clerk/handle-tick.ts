@@ -26,8 +26,10 @@ const ALL = 100_000;
 /** Posts one reminder, or drops it when the facts no longer ask for it. */
 export function fireReminder(tx: BookTransaction, desk: DeskState, reminder: Reminder, now: Instant): void {
   const outlook = outlookOf(tx, desk, reminder);
-  if (outlook === null || !remindersFor(outlook, desk.shop).some((one) => one.key === reminder.key)) {
-    replan(tx, desk, reminder.job);
+  const wanted = outlook === null ? undefined : remindersFor(outlook, desk.shop, now).find((one) => one.key === reminder.key);
+  // What came due while nobody was at the desk and the shop is closed now waits for the opening as well.
+  if (outlook === null || wanted === undefined || wanted.ringAt > now) {
+    replan(tx, desk, reminder.job, now);
     return;
   }
   writeFacts(tx, desk, [raised(reminder, now)], CLERK, now);

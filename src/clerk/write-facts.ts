@@ -15,16 +15,15 @@ export function writeFacts(tx: BookTransaction, desk: DeskState, facts: readonly
   for (const { job } of facts) desk.shelf.forget(job);
   const wholeShop = facts.some(({ job, fact }) => job === null && fact.type !== 'bell');
   const jobs = wholeShop ? tx.openJobs() : facts.flatMap(({ job }) => job ?? []);
-  for (const job of new Set(jobs)) replan(tx, desk, job);
+  for (const job of new Set(jobs)) replan(tx, desk, job, now);
   return entry;
 }
 
 /** Makes the stored reminders of a job what its facts say they are. */
-export function replan(tx: BookTransaction, desk: DeskState, no: JobNo): void {
+export function replan(tx: BookTransaction, desk: DeskState, no: JobNo, now: Instant): void {
   const book = bookIn(tx, desk.shelf);
   const job = book.job(no);
-  if (job === null) return;
-  const outlooks = outlooksOf(job, desk.shop, book.air);
-  tx.replan(no, outlooks.flatMap((outlook) => remindersFor(outlook, desk.shop)));
+  const outlooks = job === null ? [] : outlooksOf(job, desk.shop, book.air);
+  tx.replan(no, outlooks.flatMap((outlook) => remindersFor(outlook, desk.shop, now)));
   tx.setOpen(no, outlooks.some((outlook) => !isOver(outlook)));
 }

@@ -10,7 +10,7 @@ import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
 import { settingFor } from './decide-lamp.js';
 import { isOver } from './outlook.js';
-import { cureFor, jobFor } from './subject.js';
+import { cureFor, whichJob } from './subject.js';
 import { untimely } from './timely.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
@@ -91,8 +91,9 @@ function pastedAlready(command: Of<'cure'>, situation: Situation): Opening | nul
 
 /** Opens a cure: freezes the card as it stands now (rule R14). */
 function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Opening {
-  const job = command.job ?? jobFor(command, situation);
-  if (typeof job !== 'string') return { ok: false, decision: refuse(job) };
+  // A new cure is never put onto whatever job happens to run: the number is typed, or the thread gives it.
+  const job = command.job ?? situation.thread;
+  if (job === null) return { ok: false, decision: refuse(whichJob(command, situation)) };
   const card = lookupCard(situation.cards, command.card);
   if (card === null) return { ok: false, decision: refuse({ code: 'which-card', job, choices: situation.cards.map((one) => ({ card: one.name, line: lineOf({ ...command, job, card: one.name }) })) }) };
   const known = situation.book.job(job);

@@ -37,7 +37,7 @@ export function cureFor(command: Aimed, situation: Situation): Found {
 }
 
 /** The job a command means; a refusal when two would fit. */
-export function jobFor(command: Subject & { readonly kind: string } & Aimed, situation: Situation): JobNo | Refusal {
+function jobFor(command: Subject & { readonly kind: string } & Aimed, situation: Situation): JobNo | Refusal {
   if (command.job !== null) return command.job;
   if (situation.thread !== null) return situation.thread;
   const open = situation.book.openJobs();
@@ -49,6 +49,12 @@ export function jobFor(command: Subject & { readonly kind: string } & Aimed, sit
   if (only !== undefined && jobs.length === 1) return only;
   if (running.length === 0) return { code: 'nothing-asked' };
   return { code: 'which-job', choices: choicesOf(command, jobs.length > 0 ? jobs : open) };
+}
+
+/** Asks for the job of a command that must name one. */
+export function whichJob(command: Aimed, { book }: Situation): Refusal {
+  const open = book.openJobs();
+  return open.length === 0 ? { code: 'nothing-asked' } : { code: 'which-job', choices: choicesOf(command, open) };
 }
 
 const withLamp = (running: readonly Outlook[], lamp: LampName): Outlook[] => running.filter((outlook) => outlook.cure.lamp === lamp);

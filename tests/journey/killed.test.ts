@@ -57,3 +57,14 @@ it('ends cleanly on SIGTERM', async () => {
   const day = await Day.begin();
   expect(await day.end()).toBe(0);
 });
+
+it('what came due while it was down in the night waits for the opening', async () => {
+  const day = await Day.begin('2026-03-02T15:00');
+  await day.says('tomek', 'cure 501 K lamp 30 30 min ago');
+  await day.at('15:20');
+  await day.killedUntil('2026-03-02T22:00');
+  expect((await day.posts('handling')).length).toBe(0);
+  await day.at('2026-03-03T07:30');
+  expect((await day.posts('handling')).length).toBe(0);
+  expect((await day.posts('bundle')).at(-1)?.reply.text).toMatch(/501 check now, handling strength due Mon 15:30/);
+});
