@@ -77,7 +77,7 @@ export function ringBell(tx: BookTransaction, desk: DeskState, bell: BellTime, n
   const shop = shopWithGuests(desk.shop, tx.guests());
   const book = bookIn(tx, desk.shelf);
   const list = waitingList(runningOutlooks(book, shop, book.openJobs()), now);
-  const answer = composeBundle(bell.bell, list, nextOpening(shop, now), { shop, now });
+  const answer = composeBundle(bell, list, nextOpening(shop, now), { shop, now });
   const bellFact: NewFact = { job: null, happenedAt: now, fact: { type: 'bell', bell: bell.bell, dueAt: bell.at, posted: answer !== null } };
   writeFacts(tx, desk, [bellFact], CLERK, now);
   if (answer === null) return;

@@ -31,9 +31,9 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   if (said !== null && again && !(foreman && !said.foreman && check.phase !== 'confirmed')) {
     return { ok: true, facts: [], about: about(outlook), notes: [{ note: 'already-confirmed', milestone: one.kind, by: said.by, at: said.at }] };
   }
-  if (one.forecast.dueAt === null || command.when.latest < one.forecast.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now) });
+  if (one.forecast.dueAt === null || command.when.latest < one.forecast.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now), card: outlook.cure.card });
   // One's own soft stands until the recheck; another person's hard before it is a second answer, and held as soft.
-  if (command.result === 'hard' && !foreman && said?.result === 'soft' && said.by === situation.by && check.dueAt !== null && command.when.latest < check.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now) });
+  if (command.result === 'hard' && !foreman && said?.result === 'soft' && said.by === situation.by && check.dueAt !== null && command.when.latest < check.dueAt) return refuse({ code: 'not-due', job, milestone: one.kind, dueAt: check.dueAt, share: shareOf(one, situation.now), card: outlook.cure.card });
   if (check.phase === 'held' && !foreman && command.result === 'hard') return refuse({ code: 'held', job, reason: 'soft-twice' });
   const fact: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'checked', cure: outlook.cure.ref, milestone: one.kind, result: command.result, role: foreman ? 'foreman' : 'other' } };
   return { ok: true, facts: [fact], about: about(outlook), notes: [noteOf(command, one, situation)] };

@@ -62,7 +62,7 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   const typed = command.setting ?? nextStage(outlook);
   const unchecked = stageUnchecked(outlook);
   if (command.setting === null && typed !== null && unchecked !== null) {
-    return refuse({ code: 'check-first', job: cure.job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting: celsius(typed.value), line: lineOf({ ...command, job: cure.job, joint: cure.ref.joint, setting: typed }) });
+    return refuse({ code: 'check-first', job: cure.job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting: celsius(typed.value), card: cure.card, line: lineOf({ ...command, job: cure.job, joint: cure.ref.joint, setting: typed }) });
   }
   if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
   const setting = settingFor(typed, cure.card, { ...command, job: cure.job }, situation);

@@ -1,4 +1,4 @@
-import type { MilestoneKind } from '../cure/card.js';
+import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Celsius, Instant } from '../cure/units.js';
 import type { Hold } from './outlook.js';
 import type { JobNo, JointNo, LampName, PersonId } from './ids.js';
@@ -21,12 +21,12 @@ export type Refusal =
   | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
   | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
   /** The next lamp stage before the check that ends the one before. */
-  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius }
+  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius; readonly card: MaterialCard }
   | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
   | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
   | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }
   | { readonly code: 'no-next-stage'; readonly job: JobNo }
-  | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number }
+  | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number; readonly card: MaterialCard }
   | { readonly code: 'held'; readonly job: JobNo; readonly reason: Hold }
   | { readonly code: 'nothing-to-check'; readonly job: JobNo }
   | { readonly code: 'nothing-asked' }

@@ -4,6 +4,7 @@ import { Day } from '../support/day.js';
 /** Each kind of reminder: what leads to it, when it is due, and the words it is known by. */
 const CASES: readonly { kind: string; lead: (day: Day) => Promise<void>; before: string; due: string; back: string; to: string }[] = [
   { kind: 'open-limit', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'paste 501 P1'); }, before: '09:49', due: '10:00', back: '09:55', to: 'tomek' },
+  { kind: 'open-limit', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'paste 501 P1'); }, before: '09:59', due: '10:00', back: '10:10', to: 'tomek' },
   { kind: 'reading', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 P1 lamp 30'); }, before: '09:19', due: '09:20', back: '09:35', to: 'tomek' },
   { kind: 'still-on', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 P1 lamp 30'); await day.says('tomek', 'read 501 30'); }, before: '09:59', due: '10:00', back: '10:20', to: 'tomek' },
   { kind: 'handling', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'cure 501 K lamp 30'); }, before: '09:59', due: '10:00', back: '10:20', to: 'tomek' },
@@ -14,7 +15,7 @@ const CASES: readonly { kind: string; lead: (day: Day) => Promise<void>; before:
   { kind: 'decision', lead: async (day) => { await day.at('09:00'); await day.says('tomek', 'paste 501 P1'); }, before: '09:59', due: '10:00', back: '10:20', to: 'ines' },
 ];
 
-it.each(CASES)('a $kind post that fell into a kill -9 comes once, with its true time', async ({ kind, lead, before, due, back, to }) => {
+it.each(CASES)('a $kind post that fell into a kill -9 at $before comes once at $back, with its true time', async ({ kind, lead, before, due, back, to }) => {
   const day = await Day.begin();
   await lead(day);
   await day.at(before);
@@ -24,6 +25,7 @@ it.each(CASES)('a $kind post that fell into a kill -9 comes once, with its true 
   expect(posts).toHaveLength(1);
   expect(posts[0]?.dueAt).toBe(day.iso(due));
   expect(posts[0]?.at).toBe(day.iso(back));
+  expect(posts[0]?.reply.text).toMatch(/I was down/);
   await day.killedUntil(back);
   expect((await day.posts(kind)).slice(earlier).filter((post) => post.to === to)).toHaveLength(1);
 });
@@ -49,6 +51,7 @@ it('a bundle that fell into a kill -9 comes once', async () => {
   await day.killedUntil('17:20');
   const [bundle] = await day.posts('bundle');
   expect(bundle?.dueAt).toBe(day.iso('17:00'));
+  expect(bundle?.reply.text).toMatch(/Meant for 17:00: I was down/);
   await day.killedUntil('17:40');
   expect(await day.posts('bundle')).toHaveLength(1);
 });

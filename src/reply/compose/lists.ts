@@ -1,17 +1,22 @@
+import { minutesBetween } from '../../cure/units.js';
+import type { BellTime } from '../../repair/shop-hours.js';
+import type { MaterialCard } from '../../cure/card.js';
 import { holdOf } from '../../repair/outlook.js';
 import type { Waiting } from '../../repair/waiting.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
-import { heatWords, HOLD_WORDS, title } from './state.js';
+import { heatWords, HOLD_WORDS, markedExample, title } from './state.js';
 import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
 
 const MOST_CARS = 12;
+/** A bundle later than this says so. */
+const IN_TIME = 1.5;
 
 /** Every car that waits on a cure, worst first: what for, due when, who, lamp or air. */
 export function composeWaiting(list: readonly Waiting[], setting: Setting): Answer {
   if (list.length === 0) return answer('plain', ['**No car waits on a cure.**']);
   const more = list.length > MOST_CARS ? `and ${list.length - MOST_CARS} more` : null;
-  return answer('plain', [...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more]);
+  return markedExample(answer('plain', [...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more]), cardsOf(list));
 }
 
 /** `7203 check now, handling strength due 12:43, Tomek, lamp A 30 °C`. */
@@ -40,7 +45,7 @@ export function waitingWords(one: Waiting, setting: Setting): string {
 const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[(milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
 
 /** The bundle at opening or closing time: what is due, what sleeps, what will be due outside working hours. */
-export function composeBundle(bell: 'opening' | 'closing', list: readonly Waiting[], nextOpening: number | null, setting: Setting): Answer | null {
+export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], nextOpening: number | null, setting: Setting): Answer | null {
   const due = list.filter((one) => one.state === 'due' || one.state === 'held');
   const asleep = list.filter((one) => one.state === 'asleep');
   const running = list.filter((one) => one.state === 'running');
@@ -50,8 +55,11 @@ export function composeBundle(bell: 'opening' | 'closing', list: readonly Waitin
   const first = bell === 'opening' ? `**Opening.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${running.length} running.` : `**Closing.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${outside.length} due before opening.`;
   const shown = bell === 'opening' ? [...due, ...asleep, ...running] : [...due, ...outside, ...asleep, ...others];
   const hint = bell === 'opening' ? 'Read the shop air first: until then the night setting counts.' : 'No lamp runs alone: switched off?';
+  const late = minutesBetween(at, setting.now) > IN_TIME ? `Meant for ${clock(at, setting)}: **I was down** then.` : null;
   const more = shown.length > MOST_CARS ? `and ${shown.length - MOST_CARS} more: type who waits` : null;
-  return answer('plain', [first, ...shown.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more, hint]);
+  return markedExample(answer('plain', [first, late, ...shown.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more, hint]), cardsOf(list));
 }
+
+const cardsOf = (list: readonly Waiting[]): MaterialCard[] => list.map((one) => one.outlook.cure.card);
 
 const count = (many: number, what: string): string => `${many} ${what}${many === 1 ? '' : 's'}`;

@@ -3,7 +3,7 @@ import { nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
 import { openSentence } from './open.js';
-import { aimed, certainty, exampleNote, heatWords, title } from './state.js';
+import { aimed, certainty, heatWords, markedExample, title } from './state.js';
 import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
 
 /** Why a post comes later than it should: honest about it (rule R13). */
@@ -11,19 +11,23 @@ export type Lateness = 'in time' | 'was down' | 'entered late' | 'late';
 
 /** What the bot says by itself. */
 export function composePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
+  return markedExample(composed(reminder, outlook, lateness, setting), [outlook.cure.card]);
+}
+
+function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   switch (reminder.kind) {
     case 'open-limit':
       return openPost(reminder, outlook, lateness, setting);
     case 'reading':
-      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, waits(reminder, outlook, setting), `Probe on the coldest spot, then type: read ${outlook.cure.job} 30`], [button('Lamp off', `off ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
+      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), `Probe on the coldest spot, then type \`read ${outlook.cure.job}\` and the figure.`], [button('Lamp off', `off ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
     case 'still-on':
-      return answer('question', [`${title(outlook)} **still on?** ${heatWords(outlook, setting)}, last seen ${clock(outlook.heat.lastSign ?? setting.now, setting)}.`, nextTime(outlook, setting)], [button('On', `on ${aimed(outlook)}`), button('Off', `off ${aimed(outlook)}`), button('Not sure', `off ${aimed(outlook)} don't know when`)]);
+      return answer('question', [`${title(outlook)} **still on?** ${heatWords(outlook, setting)}, last seen ${clock(outlook.heat.lastSign ?? setting.now, setting)}.`, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], [button('On', `on ${aimed(outlook)}`), button('Off', `off ${aimed(outlook)}`), button('Not sure', `off ${aimed(outlook)} don't know when`)]);
     case 'stage':
       return stagePost(reminder, outlook, lateness, setting);
     case 'safety':
-      return safetyPost(reminder, outlook, setting);
+      return safetyPost(reminder, outlook, lateness, setting);
     case 'decision':
-      return decisionPost(reminder, outlook, setting);
+      return decisionPost(reminder, outlook, lateness, setting);
     default:
       return checkPost(reminder, outlook, lateness, setting);
   }
@@ -31,7 +35,7 @@ export function composePost(reminder: Reminder, outlook: Outlook, lateness: Late
 
 function openPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const buttons = [button('Closed', `closed ${aimed(outlook)}`), button('Scrap', `scrap ${aimed(outlook)} open limit passed`)];
-  if (reminder.step === 0) return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)}**: close the panel, ${lasting(setting.now, reminder.dueAt)} left.`, exampleNote(outlook.cure.card)], buttons);
+  if (reminder.step === 0) return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)}**: close the panel, ${lasting(setting.now, reminder.dueAt)} left.`, lateSentence(lateness, reminder, setting)], buttons);
   return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, not noted as closed.`, lateSentence(lateness, reminder, setting), 'Closed in time? Tap Closed and fix the time. If not, the foreman decides.'], buttons);
 }
 
@@ -46,7 +50,7 @@ function checkPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   const unsure = heatUnsure(outlook, setting);
   return answer(
     'question',
-    [first, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? 'Was the lamp on all the time? If not, say so first.' : null, checkHint(one, outlook), exampleNote(outlook.cure.card)],
+    [first, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? 'Was the lamp on all the time? If not, say so first.' : null, checkHint(one, outlook)],
     checkButtons(outlook, one, unsure),
   );
 }
@@ -80,29 +84,29 @@ function heatUnsure({ heat }: Outlook, { now, shop }: Setting): boolean {
 function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const next = outlook.stages.find((run) => run.began === null)?.stage;
   const asked = next === undefined ? 'next stage' : `lamp **${degrees(next.lamp, setting)}** for ${next.minutes} min`;
-  return answer('question', [`${title(outlook)} **lamp stage due ${clock(reminder.dueAt, setting)}**: ${asked}.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), 'Never leave a lamp alone.', exampleNote(outlook.cure.card)], [button('Turned up', `up ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
+  return answer('question', [`${title(outlook)} **lamp stage due ${clock(reminder.dueAt, setting)}**: ${asked}.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), 'Never leave a lamp alone.'], [button('Turned up', `up ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
 }
 
-function safetyPost(reminder: Reminder, outlook: Outlook, setting: Setting): Answer {
+function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const over = outlook.overMaximum;
   const maximum = hottestAllowed(outlook.cure.card);
   const value = over === null ? '' : degrees(over.value, setting);
   const buttons = [button('Lamp off', `off ${aimed(outlook)}`), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === outlook.cure.owner ? [] : [button('Go on', `release ${aimed(outlook)} heat judged`)])];
-  return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. Lamp off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`], buttons);
+  return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. Lamp off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`, lateSentence(lateness, reminder, setting)], buttons);
 }
 
-function decisionPost(reminder: Reminder, outlook: Outlook, setting: Setting): Answer {
+function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const aim = aimed(outlook);
   const scrap = button('Scrap', `scrap ${aim} foreman`);
   if (reminder.round === 0) {
     const how = outlook.cure.closed === null ? 'not noted as closed' : outlook.cure.moved.length > 0 ? 'panel moved after it' : `closed ${clock(outlook.cure.closed, setting)}`;
-    return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, ${how}. You decide.`, openSentence(outlook, setting)], [button('Go on', `release ${aim} open limit judged`), scrap]);
+    return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, ${how}. You decide.`, lateSentence(lateness, reminder, setting), openSentence(outlook, setting)], [button('Go on', `release ${aim} open limit judged`), scrap]);
   }
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const name = one === null ? 'check' : MILESTONE_WORDS[one.kind];
   const kind = one?.kind ?? '';
   const why = one?.check.conflict === true ? 'two answers, held as soft' : 'soft twice, held';
-  return answer('question', [`${title(outlook)} **${name}: ${why}.** You settle it.`, answersSentence(outlook, setting)], [button('Hard', `check ${aim} ${kind} hard`), button('Soft', `check ${aim} ${kind} soft`), scrap]);
+  return answer('question', [`${title(outlook)} **${name}: ${why}.** You settle it.`, lateSentence(lateness, reminder, setting), answersSentence(outlook, setting)], [button('Hard', `check ${aim} ${kind} hard`), button('Soft', `check ${aim} ${kind} soft`), scrap]);
 }
 
 function answersSentence(outlook: Outlook, setting: Setting): string {

@@ -2,7 +2,7 @@ import type { Misread } from '../../grammar/reading.js';
 import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
-import { HOLD_WORDS } from './state.js';
+import { HOLD_WORDS, markedExample } from './state.js';
 import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
 
 /** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
@@ -26,6 +26,10 @@ const shortened = (typed: string): string => {
 
 /** Why a command was not carried out, and what to do. One line each, buttons where they save typing. */
 export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
+  return markedExample(composed(refusal, setting), 'card' in refusal && typeof refusal.card !== 'string' ? [refusal.card] : []);
+}
+
+function composed(refusal: Refusal, setting: Setting): Answer {
   const refused = (sentence: string, buttons: readonly [string, string][] = []): Answer => answer('refusal', [sentence], buttons.map(([label, sent]) => button(label, sent)));
   const asked = (sentence: string, buttons: readonly [string, string][]): Answer => answer('question', [sentence], buttons.map(([label, sent]) => button(label, sent)));
   switch (refusal.code) {

@@ -4,7 +4,7 @@ import type { EntryNo } from '../../repair/ids.js';
 import type { Fact, FactRecord } from '../../repair/facts.js';
 import { stateOf, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
-import { milestoneSentence, title } from './state.js';
+import { markedExample, milestoneSentence, title } from './state.js';
 import { answer, button, capital, clock, degrees, type Setting } from './words.js';
 
 export interface AirEntered {
@@ -25,7 +25,7 @@ export function composeAir(entered: AirEntered, setting: Setting): Answer {
   const moved = entered.changed.flatMap(({ before, after }) => movedLine(before, after, setting));
   const more = moved.length > MOST_JOBS ? [`and ${moved.length - MOST_JOBS} more: type who waits.`] : [];
   const rest = moved.length === 0 ? ['No running wait changes.'] : [...moved.slice(0, MOST_JOBS), ...more];
-  return answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, ...rest], [button('Undo', `undo ${entered.entry}`)]);
+  return markedExample(answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, ...rest], [button('Undo', `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card));
 }
 
 function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] {
@@ -43,7 +43,7 @@ export function composeUndone(what: FactRecord | null, changed: AirEntered['chan
   const job = what?.job == null ? '' : `${what.job} `;
   const words = what === null ? 'entry' : `${FACT_WORDS[what.fact.type]}${figureOf(what.fact, setting)} of ${clock(what.happenedAt, setting)}`;
   const moved = changed.flatMap(({ before, after }) => movedLine(before, after, setting)).map(capital);
-  return answer('plain', [`**${job}taken back:** ${words}. Both stay in the record.`, ...moved.slice(0, MOST_JOBS)]);
+  return markedExample(answer('plain', [`**${job}taken back:** ${words}. Both stay in the record.`, ...moved.slice(0, MOST_JOBS)]), moved.length === 0 ? [] : changed.map(({ after }) => after.cure.card));
 }
 
 function figureOf(fact: Fact, setting: Setting): string {

@@ -5,7 +5,8 @@ import { FIRST_JOINT } from '../../repair/ids.js';
 import { heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Piece } from '../../cure/progress.js';
-import { clock, degrees, MILESTONE_WORDS, percent, type Setting } from './words.js';
+import { clock, degrees, MILESTONE_WORDS, percent, text, type Setting } from './words.js';
+import type { Answer } from '../answer.js';
 
 /** `501`, or `501 j2` where it is not the first joint. */
 export const title = ({ cure }: Outlook): string => (cure.ref.joint === FIRST_JOINT ? cure.job : `${cure.job} ${cure.ref.joint}`);
@@ -16,6 +17,14 @@ export const aimed = ({ cure }: Outlook): string => `${cure.job} ${cure.ref.join
 /** Said with every answer that rests on a card that only comes with the program. */
 export const exampleNote = (card: MaterialCard): string | null =>
   card.example ? `${card.name} is an example card, not your data sheet.` : null;
+
+/** The same for an answer that has not said it yet. */
+export function markedExample(said: Answer, cards: readonly MaterialCard[]): Answer {
+  const names = [...new Set(cards.filter((card) => card.example).map((card) => card.name))];
+  const note = names.length === 1 ? `${names.join()} is an example card, not your data sheet.` : `${names.slice(0, 4).join(', ')} are example cards, not your data sheets.`;
+  const missing = names.length > 0 && !said.lines.some((one) => one.some((span) => span.text.includes('example card')));
+  return missing ? { ...said, lines: [...said.lines, [text(note)]] } : said;
+}
 
 /** The stretch that counts, or would count, at a moment. */
 export const pieceAt = (one: MilestoneOutlook, at: Instant): Piece | null => one.forecast.progress.pieces.filter((piece) => piece.from <= at).at(-1) ?? null;
