@@ -2,14 +2,21 @@
 import process from 'node:process';
 import { openHouse } from './app.js';
 import { readConfig } from './config.js';
+import { checkShop } from './config/check-shop.js';
 import { ClerkError } from './errors.js';
 import { openLog } from './log.js';
 
-/** Reads the settings, opens the house, and keeps it open until it is told to stop. */
+/** `check-shop` looks at the shop's files and ends. Otherwise: reads the settings, opens the house, and keeps it open until it is told to stop. */
 async function main(): Promise<void> {
   const read = readConfig(process.env);
   if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems });
   const { config } = read;
+  if (process.argv[2] === 'check-shop') {
+    const { ok, lines } = checkShop(config);
+    process.stdout.write(`${lines.join('\n')}\n`);
+    process.exitCode = ok ? 0 : 1;
+    return;
+  }
   const secrets = config.slack === null ? [] : [config.slack.botToken, config.slack.appToken, config.slack.signingSecret].filter((secret) => secret !== null);
   const log = openLog(config.logLevel, { secrets });
   const house = await openHouse(config, log);

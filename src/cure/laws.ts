@@ -1,9 +1,9 @@
 import type { AirStep } from './air.js';
 import type { MaterialCard, RateLaw, SheetRow, TableRow } from './card.js';
-import { vapourPressure } from './dew-point.js';
 import type { JointHistory, JointStep } from './history.js';
 import { jointSteps } from './joint-temperature.js';
 import { lampStretches } from './lamp-stretches.js';
+import { vapourShare } from './moisture-front.js';
 import { progressOf, type Piece, type Progress } from './progress.js';
 import { recipePieces, runRecipe } from './recipe.js';
 import { minutesAt } from './rows.js';
@@ -45,10 +45,9 @@ function recipeProgress(stages: Extract<RateLaw, { law: 'recipe' }>['stages'], h
  * Unknown humidity counts nothing; damper than the reference gives no bonus.
  */
 function depthProgress(law: Extract<RateLaw, { law: 'depth-root' }>, air: readonly AirStep[], start: Instant): Progress {
-  const reference = vapourPressure(law.reference.temperature, law.reference.humidity);
   const pieces = airPieces(air, start, (step) => {
     if (step.temperature === null || step.humidity === null) return null;
-    const rate = Math.min(1, vapourPressure(step.temperature, step.humidity) / reference);
+    const rate = Math.min(1, vapourShare({ temperature: step.temperature, humidity: step.humidity }, law.reference));
     return rate > 0 ? minutes(law.minutes / rate) : null;
   });
   return progressOf('depth-root', pieces);

@@ -1,0 +1,35 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { checkShop } from '../../../src/config/check-shop.js';
+
+const SHOP = { path: 'src/shop/example-shop.yaml', example: true };
+const CARDS = { path: 'src/cards/', example: true };
+
+const folderWith = (yaml: string): { path: string; example: boolean } => {
+  const path = mkdtempSync(join(tmpdir(), 'cureclerk-cards-'));
+  writeFileSync(join(path, 'card.yaml'), yaml);
+  return { path, example: false };
+};
+
+it('says what the example shop and its cards say, with the activation energy their figures imply', () => {
+  const { ok, lines } = checkShop({ shop: SHOP, cards: CARDS });
+  expect(ok).toBe(true);
+  expect(lines[0]).toMatch(/^Brackenholt Body & Frame: Europe\/London, 3 people, lamps A, B/);
+  expect(lines.join('\n')).toMatch(/Card P1 .*an example: not your data sheet/);
+  // Card K carries the usual staged figures (common practice, no source); with 48 h at 20 °C they ask for 69 kJ/mol.
+  expect(lines[lines.findIndex((line) => line.startsWith('Card K')) + 1]).toBe('  full: the figures imply an activation energy of 69 kJ/mol.');
+});
+
+it('points at rows that imply an activation energy out of the usual', () => {
+  const cards = folderWith('card: P7\ntitle: mistyped\nversion: a\nbasis: panel-temperature\nhandling: { 20: 300, 30: 290, 60: 280 }\n');
+  expect(checkShop({ shop: SHOP, cards }).lines.at(-1)).toMatch(/activation energy of 1 kJ\/mol, outside the usual 44 to 81 of two-part epoxies: another chemistry, or a mistyped row/);
+});
+
+it('names file, line and field of what is wrong, and loads nothing', () => {
+  const cards = folderWith('card: P7\ntitle: upside down\nversion: a\nbasis: panel-temperature\nhandling: { 20: 100, 30: 300 }\n');
+  const { ok, lines } = checkShop({ shop: SHOP, cards });
+  expect(ok).toBe(false);
+  expect(lines[0]).toMatch(/card\.yaml.*5.*handling/);
+});
