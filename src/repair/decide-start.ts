@@ -4,7 +4,7 @@ import { lookupCard } from './cards.js';
 import { outlooksOf } from './book.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
-import type { CureRef } from './facts.js';
+import type { CureRef } from './cure-ref.js';
 import type { Cure } from './job.js';
 import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';

@@ -1,7 +1,8 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Celsius, Instant } from '../cure/units.js';
 import type { Book } from './book.js';
-import type { CureRef, Fact, FactRecord } from './facts.js';
+import type { CureRef } from './cure-ref.js';
+import type { Fact, FactRecord } from './facts.js';
 import type { EntryNo, JobNo, PersonId } from './ids.js';
 import type { Refusal } from './refusal.js';
 import type { Shop } from './shop.js';

@@ -1,15 +1,9 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Celsius, Instant } from '../cure/units.js';
 import type { CheckResult, ReadingMethod, TypedTemperature } from './commands.js';
+import type { CureRef } from './cure-ref.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
-
-/** A cure is one card on one joint; `run` counts up when the same card is started again there. */
-export interface CureRef {
-  readonly joint: JointNo;
-  readonly card: string;
-  readonly run: number;
-}
 
 /** Things that happened to one job. Each says only what was known when it was entered. */
 export type JobFact =

@@ -2,7 +2,8 @@ import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { HeatEvent } from '../cure/history.js';
 import { later, type Celsius, type Instant } from '../cure/units.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
-import type { CureRef, FactRecord, JobFact } from './facts.js';
+import type { CureRef } from './cure-ref.js';
+import type { FactRecord, JobFact } from './facts.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 

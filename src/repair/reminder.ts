@@ -1,6 +1,6 @@
 import type { Instant } from '../cure/units.js';
 import type { JobNo, PersonId } from './ids.js';
-import type { CureRef } from './facts.js';
+import type { CureRef } from './cure-ref.js';
 
 /** What a post by the bot is about; other programs read these words in the feed. */
 export const REMINDER_KINDS = ['open-limit', 'reading', 'still-on', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'dwell', 'drip-free', 'dry', 'stage', 'safety', 'decision'] as const;

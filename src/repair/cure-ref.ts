@@ -1,0 +1,8 @@
+import type { JointNo } from './ids.js';
+
+/** A cure is one card on one joint; `run` counts up when the same card is started again there. */
+export interface CureRef {
+  readonly joint: JointNo;
+  readonly card: string;
+  readonly run: number;
+}
