@@ -15,6 +15,10 @@ export function httpListener(settings: SlackSettings, logger: Logger, admit: Adm
   const receiver = new HTTPReceiver({ signingSecret, endpoints: ['/slack/events'], logger });
   admit(receiver);
   return (request, response) => {
+    if (fromTheFuture(request.headers['x-slack-request-timestamp'])) {
+      response.writeHead(401).end();
+      return;
+    }
     try {
       receiver.requestListener(request, response);
     } catch {
@@ -23,6 +27,11 @@ export function httpListener(settings: SlackSettings, logger: Logger, admit: Adm
     }
   };
 }
+
+/** The library refuses only old requests; the platform's rule is five minutes either way. */
+const LARGEST_SKEW_S = 300;
+
+const fromTheFuture = (timestamp: string | string[] | undefined): boolean => Number(timestamp) - Date.now() / 1_000 > LARGEST_SKEW_S;
 
 /** Opens one WebSocket receiver after the other; each serves one line and never reconnects by itself. */
 export function lineOpener(settings: SlackSettings, logger: Logger, admit: Admit): () => SocketModeReceiver {
