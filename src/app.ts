@@ -55,7 +55,7 @@ async function openInside(opened: Closing, config: Config, log: Logger, shop: Sh
   opened.add(() => { clock.close(); });
   const clerk = new Clerk({ store: book, clock: clock.clock, shop, cards, addressing: config.slack === null ? NO_ADDRESSING : slackAddressing(shop), log, clockRingsBells: clock.practice !== null });
   if (clock.practice === null) openBells(opened, clerk, shop, log);
-  clerk.catchUp();
+  clerk.resume();
   const inside = { clerk, shop, clock, log };
   const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book, cards });
   const page = await doors(config, { ...inside, slack });

@@ -12,6 +12,7 @@ import { fireReminder, pendingBell, ringBell } from './handle-tick.js';
 import { jobSheetOf } from './job-sheet.js';
 import { bookIn, JobShelf } from './loaded-book.js';
 import type { Message, MessageId, Post } from './message.js';
+import { replan } from './write-facts.js';
 import { readAtDesk } from './read-at-desk.js';
 
 const AT_ONCE = 50;
@@ -34,6 +35,13 @@ export class Clerk implements Desk {
     this.catchUp();
     this.#tell();
     return { id: message.id, answer: handled.answer };
+  }
+
+  /** Once at start: the shop's settings may have changed while nobody was at the desk, so every open job is planned anew. */
+  resume(): void {
+    const { store, clock } = this.#desk;
+    this.#transact(() => { store.transact((tx) => { for (const job of tx.openJobs()) replan(tx, this.#desk, job, clock.now()); }); });
+    this.catchUp();
   }
 
   /** Time has passed: everything that is due now is said, then the clock is armed for what comes next. */

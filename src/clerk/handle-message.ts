@@ -30,23 +30,25 @@ export interface Handled {
   readonly answer: Answer;
   /** Something was stored. */
   readonly entered: boolean;
+  /** It was a command that could have stored something. */
+  readonly decided: boolean;
   readonly job: JobNo | null;
 }
 
 /** One message in one transaction: seen before, understood, decided, stored with everything that follows from it, answered. */
 export function handleMessage(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
   const seen = tx.seen(message.id);
-  if (seen !== null) return { answer: seen.answer, entered: false, job: null };
+  if (seen !== null) return { answer: seen.answer, entered: false, decided: false, job: null };
   const known = withGuests(tx, desk, message);
   const handled = answered(tx, known, message, now);
-  if (handled.entered) tx.markSeen(message.id, now, { replyId: message.id, answer: handled.answer });
+  if (handled.entered || (handled.decided && message.mayRepeat === true)) tx.markSeen(message.id, now, { replyId: message.id, answer: handled.answer });
   tx.queue(desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now));
   return handled;
 }
 
 function answered(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
   const read = readAtDesk(tx, desk, message.text, now);
-  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, job: null };
+  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, decided: false, job: null };
   const situation = situationOf(tx, desk, message, now);
   return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
 }
@@ -56,7 +58,7 @@ const isQuestion = (command: Command): command is QuestionCommand => command.kin
 function asked(command: QuestionCommand, situation: Situation): Handled {
   const { shop, now, book } = situation;
   const setting = { shop, now };
-  const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, job });
+  const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
   if (command.kind === 'help') return reply(composeHelp(commandHelp()));
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
   const found = cureFor(command, situation);
@@ -68,11 +70,11 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
 function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
   const { shop, now, by } = situation;
   const decision = decide(command, situation);
-  if (!decision.ok) return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, job: null };
+  if (!decision.ok) return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, decided: true, job: null };
   const before = runningOutlooks(situation.book, shop, touched(command, decision, situation));
   const entry = decision.facts.length === 0 ? null : writeFacts(tx, desk, decision.facts, by, now);
   const answer = composed(tx, desk, { command, decision, situation, before, entry });
-  return { answer, entered: entry !== null, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
+  return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
 }
 
 const touched = (command: EntryCommand, decision: Extract<Decision, { ok: true }>, { book }: Situation): readonly JobNo[] =>

@@ -77,11 +77,13 @@ export function ringBell(tx: BookTransaction, desk: DeskState, bell: BellTime, n
   const shop = shopWithGuests(desk.shop, tx.guests());
   const book = bookIn(tx, desk.shelf);
   const list = waitingList(runningOutlooks(book, shop, book.openJobs()), now);
-  const answer = composeBundle(bell, list, nextOpening(shop, now), { shop, now });
-  const bellFact: NewFact = { job: null, happenedAt: now, fact: { type: 'bell', bell: bell.bell, dueAt: bell.at, posted: answer !== null } };
+  const bundle = composeBundle(bell, list, nextOpening(shop, now), { shop, now });
+  const bellFact: NewFact = { job: null, happenedAt: now, fact: { type: 'bell', bell: bell.bell, dueAt: bell.at, posted: bundle !== null } };
   writeFacts(tx, desk, [bellFact], CLERK, now);
-  if (answer === null) return;
-  if (waited.length > 0) writeFacts(tx, desk, waited.map((reminder) => raised(reminder, now)), CLERK, now);
-  publish(tx, desk, { key: `bundle/${bell.bell}/${new Date(bell.at).toISOString()}`, at: now, dueAt: bell.at, to: 'channel', about: { job: null, joint: null, card: null, kind: 'bundle' }, answer });
+  if (bundle === null) return;
+  // What does not fit into the bundle is said on its own, right after it.
+  const said = waited.filter((reminder) => bundle.named.some(({ outlook: { cure } }) => cure.job === reminder.job && sameCure(cure.ref, reminder.cure)));
+  if (said.length > 0) writeFacts(tx, desk, said.map((reminder) => raised(reminder, now)), CLERK, now);
+  publish(tx, desk, { key: `bundle/${bell.bell}/${new Date(bell.at).toISOString()}`, at: now, dueAt: bell.at, to: 'channel', about: { job: null, joint: null, card: null, kind: 'bundle' }, answer: bundle.answer });
 }
 

@@ -27,6 +27,8 @@ export interface Message {
   /** The job whose thread the message stands in, if any. */
   readonly thread: JobNo | null;
   readonly returnPath: ReturnPath;
+  /** True when the sender may send the very same message again: then even its refusal is kept, and given again. */
+  readonly mayRepeat?: boolean;
 }
 
 export type PostKind = ReminderKind | 'bundle';

@@ -12,6 +12,9 @@ import { untimely } from './timely.js';
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[]; /** The lamp leaves the job it was on. */ readonly moved: readonly NewFact[] } | { readonly ok: false; readonly refusal: Refusal };
 
+/** Colder than this is no lamp setting but a slip of the thumb. */
+const COLDEST_LAMP = 15;
+
 /** A typed temperature in °C: its own unit, else the shop's. */
 export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsius =>
   (typed.unit ?? situation.shop.unit) === 'F' ? celsiusFromFahrenheit(typed.value) : celsius(typed.value);
@@ -25,6 +28,7 @@ export function settingFor(typed: TypedTemperature, card: MaterialCard, command:
   const maximum = card.maxLamp ?? card.maxPanel;
   const before = lampBefore(command, situation);
   if ('code' in before) return { ok: false, refusal: before };
+  if (value < COLDEST_LAMP) return { ok: false, refusal: { code: 'lamp-too-cold', value } };
   if (maximum === null || value <= maximum) return { ok: true, value, notes: belowStage(card, value), moved: before.moved };
   if (typed.unit !== null) return { ok: false, refusal: { code: 'over-lamp-maximum', value, maximum, card: card.name } };
   const other = celsiusFromFahrenheit(typed.value);

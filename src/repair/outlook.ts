@@ -179,12 +179,12 @@ export function askableMilestones(outlook: Outlook): MilestoneOutlook[] {
   return unsettled === -1 ? waiting : waiting.slice(0, unsettled + 1);
 }
 
-/** The milestone that is asked about now: the last that is due, since it includes the earlier ones; else the next one. */
+/** The milestone that is asked about now: the last that is due, since it includes the earlier ones; else the next that has a time. */
 export function currentMilestone(outlook: Outlook, now: Instant): MilestoneOutlook | null {
   const askable = askableMilestones(outlook);
   const unsettled = askable.find(isUnsettled);
   const due = askable.filter((one) => one.check.dueAt !== null && now >= one.check.dueAt).at(-1);
-  return unsettled ?? due ?? askable[0] ?? null;
+  return unsettled ?? due ?? askable.find((one) => one.check.dueAt !== null) ?? askable[0] ?? null;
 }
 
 /** Recipe cards time the lamp itself; on all others a lamp counts only once a reading shows what it does. */

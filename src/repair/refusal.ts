@@ -25,6 +25,7 @@ export type Refusal =
   | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
   | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
   | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }
+  | { readonly code: 'lamp-too-cold'; readonly value: Celsius }
   | { readonly code: 'no-next-stage'; readonly job: JobNo }
   | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number; readonly card: MaterialCard }
   | { readonly code: 'held'; readonly job: JobNo; readonly reason: Hold }

@@ -1,4 +1,7 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { tempFolder } from '../support/program.js';
 import { Day } from '../support/day.js';
 
 /** Each kind of reminder: what leads to it, when it is due, and the words it is known by. */
@@ -70,4 +73,27 @@ it('what came due while it was down in the night waits for the opening', async (
   await day.at('2026-03-03T07:30');
   expect((await day.posts('handling')).length).toBe(0);
   expect((await day.posts('bundle')).at(-1)?.reply.text).toMatch(/501 check now, handling strength due Mon 15:30/);
+});
+
+it('plans every open job anew when the shop was changed while it was down', async () => {
+  const warm = join(tempFolder(), 'shop.yaml');
+  writeFileSync(warm, readFileSync('src/shop/example-shop.yaml', 'utf8').replace(/^air: .*$/m, 'air: 27'));
+  const day = await Day.begin();
+  await day.at('09:00');
+  await day.says('tomek', 'paste 501 P1');
+  await day.killedUntil('09:05', { CURECLERK_SHOP: warm });
+  await day.at('09:30');
+  expect((await day.posts('open-limit')).map((post) => post.at)).toEqual([day.iso('09:20'), day.iso('09:30')]);
+});
+
+it('counts the time without an answer from this round, not from one that was answered', async () => {
+  const day = await Day.begin();
+  await day.at('09:00');
+  await day.says('tomek', 'cure 501 K lamp 30');
+  await day.at('10:00');
+  await day.says('tomek', 'hard 501');
+  await day.at('10:05');
+  await day.says('tomek', 'moved 501');
+  await day.at('11:15');
+  expect((await day.posts('handling')).at(-1)?.reply.text).toContain('No answer for 10 min');
 });

@@ -79,3 +79,17 @@ it('stores each entry once, with both of its times, and an undo beside it', asyn
   expect(facts.map((record) => record.fact.type)).toEqual(['cure-opened', 'closed', 'lamp-set', 'undone']);
   expect(facts[1]).toMatchObject({ happenedAt: instant(Date.parse(day.iso('09:00'))), enteredAt: instant(Date.parse(day.iso('09:20'))), by: 'wren' });
 });
+
+it('gives a request that is repeated under its own key the same answer, a refusal too', async () => {
+  const day = await Day.begin();
+  const send = async (): Promise<string> => {
+    const headers = { 'content-type': 'application/json', 'idempotency-key': 'one-key' };
+    const response = await fetch(`${day.program.url}/api/messages`, { method: 'POST', headers, body: JSON.stringify({ from: 'tomek', text: 'hard 777' }) });
+    return Answer.parse(await response.json()).reply.text;
+  };
+  const first = await send();
+  await day.says('tomek', 'cure 777 K lamp 30');
+  await day.at('09:00');
+  expect(await send()).toBe(first);
+  expect(await day.milestone('777', 'handling')).toMatch(/due$/);
+});

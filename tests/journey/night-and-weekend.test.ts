@@ -15,6 +15,8 @@ it('A03 keeps quiet on Sunday and tells Monday\'s bundle the true time', async (
   expect((await day.posts()).map((post) => post.about.kind)).toEqual(['bundle']);
   await day.at('2026-03-09T07:30');
   const bundles = await day.posts('bundle');
+  expect(bundles[0]?.reply.text).toMatch(/1 due before opening/);
+  expect(bundles[0]?.reply.text).toMatch(/501 full strength Sun 16:00/);
   expect(bundles.map((post) => post.at)).toEqual([day.iso('2026-03-06T17:00'), day.iso('2026-03-09T07:30')]);
   expect(bundles[1]?.to).toBe('channel');
   expect(bundles[1]?.reply.text).toContain('Sun 16:00');
@@ -44,4 +46,14 @@ it('F1 on air waits twelve hours before sanding', async () => {
   const day = await Day.begin('2026-03-02T08:00', { CURECLERK_SHOP: shop, CURECLERK_CARDS: folder });
   await day.says('tomek', 'cure 501 F12');
   expect(await day.milestone('501', 'sand')).toBe('20:00 running');
+});
+
+it('what does not fit into the bundle is said on its own: no step of a ladder is lost', async () => {
+  const day = await Day.begin('2026-03-02T14:00');
+  for (let job = 600; job < 614; job += 1) await day.says('tomek', `cure ${job} K lamp 30`);
+  await day.at('15:20');
+  await day.says('wren', 'cure 777 K lamp 30');
+  await day.at('2026-03-03T07:30');
+  const last = (await day.posts('handling')).filter((post) => post.about.job === '777').at(-1);
+  expect([last?.to, last?.at]).toEqual(['ines', day.iso('2026-03-03T07:30')]);
 });

@@ -66,6 +66,15 @@ it('a mention and a direct message lead to the same command path, and the same e
   expect((await day.says('ines', 'who waits')).text).toContain('Nadia');
 });
 
+it('somebody who only ever pressed a button is known by the name of the profile', async () => {
+  const { day, cure, heard, press, platform } = await slackDay('http', '2026-03-02T09:00');
+  platform.room.users.set('U0NEW1', 'Nadia');
+  await cure(tomek, '501 K lamp 30');
+  await day.at('10:00');
+  await press('U0NEW1', await heard(/handling strength due/i), 'Hard');
+  expect((await heard(/confirmed/)).text).toContain('by Nadia');
+});
+
 it('wrong and old signatures are turned away', async () => {
   const { day, http } = await slackDay('http', '2026-03-02T09:00');
   const body = 'command=%2Fcure&text=501+K+lamp+30&user_id=U1&trigger_id=t';

@@ -86,10 +86,10 @@ export class Day {
   }
 
   /** `kill -9` now; starts again with the clock at `time`. */
-  async killedUntil(time: string): Promise<void> {
+  async killedUntil(time: string, changes: Readonly<Record<string, string>> = {}): Promise<void> {
     await this.#program.kill();
     const start = this.iso(time).slice(0, 16);
-    this.#program = await Program.start({ CURECLERK_DATA: this.#data, ...this.#environment, CURECLERK_CLOCK: start });
+    this.#program = await Program.start({ CURECLERK_DATA: this.#data, ...this.#environment, ...changes, CURECLERK_CLOCK: start });
     this.#now = Date.parse(`${start}Z`);
   }
 

@@ -34,7 +34,7 @@ interface Said {
 }
 
 function say(c: Context, ports: PagePorts, { id, from, text }: Said): Response {
-  const reply = ports.desk.say({ id, from: ports.speaker(from), text, thread: null, returnPath: { chat: 'page' } });
+  const reply = ports.desk.say({ id, from: ports.speaker(from), text, thread: null, returnPath: { chat: 'page' }, mayRepeat: c.req.header('idempotency-key') !== undefined });
   return c.json({ reply: replyJson(reply.id, reply.answer) });
 }
 

@@ -114,10 +114,10 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
   };
   const say = (message: Message): void => { desk.say(message); };
   return {
-    inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.asked(heard.user), readings), say, log }),
+    inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.known(heard.user, null), readings), say, log }),
     say,
-    fromTyped: (typed) => typedMessage(typed, people.named(typed.user, typed.userName), readings),
-    fromPressed: (pressed) => pressedMessage(pressed, people.named(pressed.user, pressed.userName), readings),
+    fromTyped: async (typed) => typedMessage(typed, await people.known(typed.user, typed.userName), readings),
+    fromPressed: async (pressed) => pressedMessage(pressed, await people.known(pressed.user, pressed.userName), readings),
     tellAlone: async ({ channel, thread, user }, text) => {
       const told = await show(names, { channel, thread }, user, { text, blocks: [] });
       if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that their press changed nothing.');

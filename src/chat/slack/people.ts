@@ -22,24 +22,20 @@ export class People {
     this.#ports = ports;
   }
 
-  /** For payloads that carry a name; it is kept for those that do not. */
-  named(chatId: string, name: string | null): Speaker {
-    const listed = this.#listed(chatId);
-    if (listed !== null) return listed;
-    const known = name === null || name.trim() === '' ? this.#ports.outbox.profileName(chatId) : this.#keep(chatId, name);
-    return { id: personId(chatId), name: known ?? chatId };
-  }
-
-  /** For payloads without a name; asks the platform once for people it has never heard of. */
-  async asked(chatId: string): Promise<Speaker> {
+  /**
+   * Who this is; asks the platform once for people it has never heard of. `handle` stands in when the platform does not
+   * tell in time: it is what some payloads carry, and not the name of the profile.
+   */
+  async known(chatId: string, handle: string | null): Promise<Speaker> {
     const known = this.#listed(chatId) ?? this.#byProfile(chatId);
     if (known !== null) return known;
     try {
-      return this.named(chatId, await this.#ports.askName(chatId));
+      const name = await this.#ports.askName(chatId);
+      if (name !== null) return { id: personId(chatId), name: this.#keep(chatId, name) };
     } catch (error) {
-      this.#ports.log.warn({ error, chatId }, 'The platform did not say who this is; the chat id stands for the name.');
-      return this.named(chatId, null);
+      this.#ports.log.warn({ error, chatId }, 'The platform did not say who this is; the handle stands for the name.');
     }
+    return { id: personId(chatId), name: handle === null || handle.trim() === '' ? chatId : handle };
   }
 
   /** What a mention of this chat id means in a typed line. */

@@ -8,8 +8,9 @@ import type { Inbox } from './inbox.js';
 export interface ReceptionPorts {
   readonly inbox: Inbox;
   readonly say: (message: Message) => void;
-  readonly fromTyped: (typed: Typed) => Message;
-  readonly fromPressed: (pressed: Pressed) => Message;
+  /** Asks for an unknown person's name, for two seconds at most. */
+  readonly fromTyped: (typed: Typed) => Promise<Message>;
+  readonly fromPressed: (pressed: Pressed) => Promise<Message>;
   /** Tells somebody, seen by them alone, that their press changed nothing; never rejects. */
   readonly tellAlone: (pressed: Pressed, text: string) => Promise<void>;
   readonly log: Log;
@@ -24,9 +25,9 @@ const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please
 export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Promise<void> {
   const { inbox, log } = ports;
 
-  const attempt = (build: () => Message): boolean => {
+  const attempt = async (build: () => Promise<Message>): Promise<boolean> => {
     try {
-      ports.say(build());
+      ports.say(await build());
       return true;
     } catch (error) {
       log.error({ error }, 'A command could not be handled; nothing was written down.');
@@ -38,11 +39,11 @@ export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Prom
     const incoming = readIncoming(body);
     switch (incoming.kind) {
       case 'typed':
-        if (attempt(() => ports.fromTyped(incoming.typed))) await ack();
+        if (await attempt(() => ports.fromTyped(incoming.typed))) await ack();
         else await ack({ response_type: 'ephemeral', text: NOT_WRITTEN });
         return;
       case 'pressed': {
-        const done = attempt(() => ports.fromPressed(incoming.pressed));
+        const done = await attempt(() => ports.fromPressed(incoming.pressed));
         await ack();
         if (!done) await ports.tellAlone(incoming.pressed, NOT_WRITTEN);
         return;

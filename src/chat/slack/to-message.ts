@@ -23,6 +23,7 @@ export function typedMessage(typed: Typed, from: Speaker, readings: Readings): M
     text: slashLine(plainText(typed.text, readings.wordFor), readings.isCommandLine),
     thread: null,
     returnPath: { chat: 'slack', channel: typed.channel, thread: null, user: typed.user, visible: 'to-asker' },
+    mayRepeat: true,
   };
 }
 
@@ -36,6 +37,7 @@ export function pressedMessage(pressed: Pressed, from: Speaker, readings: Readin
     text: pressed.line,
     thread: readings.jobOfThread(channel, thread ?? messageTs),
     returnPath: { chat: 'slack', channel, thread: answerThread, user, visible: pressed.ephemeral ? 'to-asker' : 'to-all' },
+    mayRepeat: true,
   };
 }
 
@@ -50,6 +52,7 @@ export function heardMessage(heard: Heard, from: Speaker, readings: Readings): M
     text: text === '' ? 'help' : text,
     thread: thread === null ? null : readings.jobOfThread(channel, thread),
     returnPath: { chat: 'slack', channel, thread: heard.how === 'mention' ? (thread ?? ts) : thread, user, visible: 'to-all' },
+    mayRepeat: true,
   };
 }
 

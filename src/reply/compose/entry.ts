@@ -94,9 +94,9 @@ function checkSentence(note: Note | undefined, after: Outlook, setting: Setting)
 }
 
 /** The next milestone, and what it was before if this entry moved it. */
-function forecastSentence({ command, before, after, notes }: Entered, setting: Setting): string | null {
+function forecastSentence({ before, after, notes }: Entered, setting: Setting): string | null {
   if (after.cure.scrapped || notes[0]?.note === 'already-confirmed') return null;
-  if (command.kind === 'paste') return openSentence(after, setting);
+  if (after.cure.closed === null) return openSentence(after, setting);
   const current = currentMilestone(after, setting.now);
   if (current === null) return 'Nothing more to wait for on this card.';
   const was = before?.milestones.find((one) => one.kind === current.kind)?.check.dueAt ?? null;
@@ -118,11 +118,11 @@ function toDo({ command, after, notes }: Entered, setting: Setting): string | nu
   if (note?.note === 'stored-heat') return 'Lamp on again? Tap On, then read once more.';
   if (note?.note === 'two-answers') return 'The foreman settles it.';
   if (note?.note === 'confirmed') return afterConfirmed(after, setting);
-  if (after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);
+  if (after.cure.closed !== null && after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);
   if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
   if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return '**The shop closes before that**: heat counts to closing only. Who stays?';
   if ((command.kind === 'lamp' || command.kind === 'cure') && after.heat.lamp === 'on') return 'Never leave a lamp alone. Nothing wet with solvent near it.';
-  return command.kind === 'paste' ? `Gloves, eyes. ${CLOSE_WORDS[closeWord(after.cure.card)].tap}` : null;
+  return after.cure.closed === null ? `Gloves, eyes. ${CLOSE_WORDS[closeWord(after.cure.card)].tap}` : null;
 }
 
 /** What a reading would be worth: the likely time beside the safe one, never instead of it. */

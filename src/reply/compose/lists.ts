@@ -44,8 +44,14 @@ export function waitingWords(one: Waiting, setting: Setting): string {
 
 const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[(milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
 
+/** A bundle and the waits it names: only these count as said. */
+export interface Bundle {
+  readonly answer: Answer;
+  readonly named: readonly Waiting[];
+}
+
 /** The bundle at opening or closing time: what is due, what sleeps, what will be due outside working hours. */
-export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], nextOpening: number | null, setting: Setting): Answer | null {
+export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], nextOpening: number | null, setting: Setting): Bundle | null {
   const due = list.filter((one) => one.state === 'due' || one.state === 'held');
   const asleep = list.filter((one) => one.state === 'asleep');
   const running = list.filter((one) => one.state === 'running');
@@ -57,7 +63,8 @@ export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], 
   const hint = bell === 'opening' ? 'Read the shop air first: until then the night setting counts.' : 'No lamp runs alone: switched off?';
   const late = minutesBetween(at, setting.now) > IN_TIME ? `Meant for ${clock(at, setting)}: **I was down** then.` : null;
   const more = shown.length > MOST_CARS ? `and ${shown.length - MOST_CARS} more: type who waits` : null;
-  return markedExample(answer('plain', [first, late, ...shown.slice(0, MOST_CARS).map((one) => waitingLine(one, setting)), more, hint]), cardsOf(list));
+  const named = shown.slice(0, MOST_CARS);
+  return { named, answer: markedExample(answer('plain', [first, late, ...named.map((one) => waitingLine(one, setting)), more, hint]), cardsOf(list)) };
 }
 
 const cardsOf = (list: readonly Waiting[]): MaterialCard[] => list.map((one) => one.outlook.cure.card);

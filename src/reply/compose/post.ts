@@ -115,7 +115,7 @@ function answersSentence(outlook: Outlook, setting: Setting): string {
 
 /** A repeat says how long the answer has been waited for. */
 const waits = (reminder: Reminder, outlook: Outlook, setting: Setting): string | null => {
-  const first = outlook.cure.raised.find((one) => one.kind === reminder.kind && one.round === reminder.round);
+  const first = outlook.cure.raised.find((one) => one.kind === reminder.kind && one.round === reminder.round && one.at >= reminder.dueAt);
   return reminder.step === 0 || first === undefined ? null : `No answer for ${lasting(first.at, setting.now)}.`;
 };
 

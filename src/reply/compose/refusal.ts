@@ -75,6 +75,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return asked(`${refusal.job}: joint **${degrees(refusal.value, setting)}** but lamp at ${degrees(refusal.setting, setting)}? Nothing counted yet. Lamp turned up: say that first.`, [['Reading is right', refusal.line]]);
     case 'air-too-hot':
       return asked(`Air **${degrees(refusal.value, setting)}**? Too hot for shop air. Nothing stored.`, refusal.asCelsius === null ? [] : [['°F', refusal.fahrenheitLine]]);
+    case 'lamp-too-cold':
+      return refused(`${degrees(refusal.value, setting)} is no lamp setting. Nothing stored.`);
     case 'lamp-not-on-then':
       return refused(`${refusal.job}: no lamp was on at that time${refusal.since === null ? '' : ` (first heat ${clock(refusal.since, setting)})`}. Check the time. Nothing stored.`);
     case 'nothing-to-check':

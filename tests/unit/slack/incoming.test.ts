@@ -36,6 +36,7 @@ describe('a slash command', () => {
       text: 'cure 501 P2 lamp 35',
       thread: null,
       returnPath: { chat: 'slack', channel: 'C7', thread: null, user: 'U1', visible: 'to-asker' },
+      mayRepeat: true,
     });
   });
 
@@ -52,6 +53,7 @@ describe('a pressed button', () => {
       text: 'hard 501',
       thread: '501',
       returnPath: { chat: 'slack', channel: 'C0HOME', thread: '5.5', user: 'U1', visible: 'to-all' },
+      mayRepeat: true,
     });
   });
 
@@ -73,6 +75,7 @@ describe('an event', () => {
       text: 'closed 501 <60 for u0anna1',
       thread: null,
       returnPath: { chat: 'slack', channel: 'C0HOME', thread: '8.8', user: 'U1', visible: 'to-all' },
+      mayRepeat: true,
     });
     expect(toMessage(mentionPayload({ text: '<@U0BOT>', channel: 'C0HOME', ts: '8.8', threadTs: '5.5' }))).toMatchObject({ text: 'help', thread: '501', returnPath: { thread: '5.5' } });
   });
