@@ -23,7 +23,7 @@ test('a typed line goes to the desk and the answer comes back as complete text w
     reply: { id: 'reply-1', text: '501 P2 lamp 35 since 12:00.\nHandling 13:20.', buttons: [{ id: 'off 501', label: 'Lamp off' }] },
   });
   expect(room.desk.said).toEqual([
-    { id: 'page:made-1', from: { id: 'tomek', name: 'tomek' }, text: 'cure 501 P2 lamp 35', thread: null, returnPath: { chat: 'page' } },
+    { id: 'page:made-1', from: { id: 'tomek', name: 'tomek' }, text: 'cure 501 P2 lamp 35', thread: null, returnPath: { chat: 'page' }, mayRepeat: false },
   ]);
 });
 
