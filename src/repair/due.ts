@@ -26,13 +26,13 @@ const PUT_OFF_ENOUGH = 3;
  * With `now`, what is overdue outside shop hours (the bot was down) waits for the opening as well.
  */
 export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null = null): Reminder[] {
-  return asked(outlook, shop).map((one) => inShopHours(one, outlook, shop, now));
+  return asked(outlook, shop, now).map((one) => inShopHours(one, outlook, shop, now));
 }
 
-function asked(outlook: Outlook, shop: Shop): Reminder[] {
+function asked(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] {
   if (outlook.cure.scrapped) return [];
   if (outlook.overMaximum !== null) return tooHot(outlook, shop, outlook.overMaximum);
-  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, shop), ...stillOn(outlook, shop), ...checksDue(outlook, shop), ...stageDue(outlook, shop)];
+  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, shop), ...stillOn(outlook, shop, now), ...checksDue(outlook, shop), ...stageDue(outlook, shop)];
   return [...openLimits(outlook, shop), ...decisionDue(outlook, shop), ...rest];
 }
 
@@ -135,7 +135,7 @@ function readingAsked(outlook: Outlook, shop: Shop): Reminder[] {
 }
 
 /** An hour after the last sign of life, and at most once an hour; a check that comes due asks for the lamp as well. */
-function stillOn(outlook: Outlook, shop: Shop): Reminder[] {
+function stillOn(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] {
   const { heat, cure } = outlook;
   const heated = (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || (heat.lamp === 'never' && heat.counted !== null);
   if (!heated || heat.lastSign === null) return [];
@@ -150,7 +150,9 @@ function stillOn(outlook: Outlook, shop: Shop): Reminder[] {
   const from = plus(seen, shop.rhythm.stillOn);
   const ringAt = last === undefined ? from : later(from, plus(last.at, shop.rhythm.stillOn));
   const due = waitingMilestones(outlook).flatMap((one) => one.check.dueAt ?? []).at(0);
-  if ((due !== undefined && ringAt >= due) || (left !== null && ringAt >= left)) return [];
+  // Once a check is due its own message asks about the lamp, also when the bot was down in between.
+  const heard = now === null ? ringAt : later(ringAt, now);
+  if ((due !== undefined && heard >= due) || (left !== null && heard >= left)) return [];
   const to = asked.length === 2 ? foremanOf(shop) : cure.owner;
   return [reminder(outlook, { kind: 'still-on', round, dueAt: from, from }, asked.length, ringAt, to)];
 }

@@ -97,3 +97,11 @@ it('counts the time without an answer from this round, not from one that was ans
   await day.at('11:15');
   expect((await day.posts('handling')).at(-1)?.reply.text).toContain('No answer for 10 min');
 });
+
+it('says one message, not two, when both the lamp question and the check fell into the same gap', async () => {
+  const day = await Day.begin();
+  await day.at('08:00');
+  await day.says('tomek', 'cure 501 P2 lamp 35');
+  await day.killedUntil('09:40');
+  expect(await day.posted()).toEqual(['09:40 handling tomek']);
+});
