@@ -2,10 +2,6 @@
 export type Trouble =
   /** Settings or settings files that cannot be used; one line each. */
   | { readonly code: 'settings-refused'; readonly problems: readonly string[] }
-  /** The book cannot be opened or written; `reason` is the store's own sentence. */
-  | { readonly code: 'book-unusable'; readonly reason: string }
-  /** A practice clock that would run behind what the book already knows. */
-  | { readonly code: 'clock-behind'; readonly clock: string; readonly book: string }
   | { readonly code: 'port-taken'; readonly host: string; readonly port: number }
   | { readonly code: 'page-failed'; readonly host: string; readonly port: number; readonly reason: string }
   | { readonly code: 'chat-refused'; readonly reason: string }
@@ -31,10 +27,6 @@ function wordsFor(trouble: Trouble): string {
   switch (trouble.code) {
     case 'settings-refused':
       return `The settings cannot be used:\n${trouble.problems.map((problem) => `  - ${problem}`).join('\n')}`;
-    case 'book-unusable':
-      return `${trouble.reason} Nothing was changed.`;
-    case 'clock-behind':
-      return `The practice clock would start at ${trouble.clock}, but the book already knows ${trouble.book}. Start it later, or name a new folder in CURECLERK_DATA.`;
     case 'port-taken':
       return `Port ${trouble.port} on ${trouble.host} is taken by another program. Name a free one in CURECLERK_PORT (0 takes any).`;
     case 'page-failed':

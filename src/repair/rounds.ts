@@ -2,7 +2,6 @@ import { milestoneShare, type MilestoneForecast } from '../cure/forecast.js';
 import type { Piece } from '../cure/progress.js';
 import { later, minutes, plus, roundDownToMinute, type Instant, type Minutes } from '../cure/units.js';
 import type { Check } from './job.js';
-import type { PersonId } from './ids.js';
 
 /** Where the check of one milestone stands. Due is not confirmed: only a named person's check confirms (rule R10). */
 export interface CheckState {
@@ -70,5 +69,3 @@ const wholeOf = (piece: Piece | undefined): number => piece?.wholeMinutes ?? REC
 /** Share of the wait that is done; a re-armed check has its wait behind it. */
 export const shareOfWait = (forecast: MilestoneForecast, state: CheckState, at: Instant): number =>
   state.phase === 'confirmed' ? 1 : milestoneShare(forecast, at);
-
-export const answeredBy = (state: CheckState): PersonId | null => state.answer?.by ?? null;

@@ -21,9 +21,6 @@ export function line(sentence: string): Line {
     .filter((span) => span.text !== '');
 }
 
-/** Phones show six short lines. */
-export const MOST_LINES = 6;
-
 export function answer(tone: Tone, sentences: readonly (string | null)[], buttons: readonly Button[] = []): Answer {
   return { tone, lines: sentences.flatMap((sentence) => (sentence === null ? [] : [line(sentence)])), buttons };
 }
