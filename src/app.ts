@@ -27,6 +27,8 @@ export interface House {
   readonly url: string;
   /** What is worth saying at start: a practice clock, example cards. */
   readonly notices: readonly string[];
+  /** Takes the card files as they stand now; with anything wrong in them the cards of before stay, all of them. */
+  rereadCards(): void;
   /** Whether a rejection nobody handled came out of the chat transport, which then restarts by itself. */
   onUnhandledRejection(reason: unknown): boolean;
   close(): Promise<void>;
@@ -57,13 +59,14 @@ async function openInside(opened: Closing, config: Config, log: Logger, shop: Sh
   if (clock.practice === null) openBells(opened, clerk, shop, log);
   clerk.resume();
   const inside = { clerk, shop, clock, log };
-  const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book, cards });
+  const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book });
   const page = await doors(config, { ...inside, slack });
   opened.add(async () => { await page[Symbol.asyncDispose](); });
   if (slack !== null) openOutbox(opened, slack, clerk, book, log);
   return {
     url: page.url,
     notices: notices(config, clock, cards),
+    rereadCards: () => { rereadCards(config, clerk, log); },
     onUnhandledRejection: (reason) => slack?.onUnhandledRejection(reason) ?? false,
     close: () => opened.closeAll(),
   };
@@ -82,11 +85,10 @@ interface Inside {
   readonly log: Logger;
 }
 
-async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, clock, cards, log }: Inside & { readonly book: ReturnType<typeof openBook>; readonly cards: readonly MaterialCard[] }): Promise<SlackChat> {
+async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, clock, log }: Inside & { readonly book: ReturnType<typeof openBook> }): Promise<SlackChat> {
   // Heavy: loaded when the clock runs already.
   const { openSlack } = await import('./chat/slack/open-slack.js');
-  const names = cards.map((card) => card.name);
-  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: names, lamps: shop.lamps, openJobs: [] });
+  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: clerk.cardNames, lamps: shop.lamps, pads: shop.pads, openJobs: [] });
   const revealed = { ...settings, botToken: settings.botToken.reveal(), appToken: settings.appToken?.reveal() ?? null, signingSecret: settings.signingSecret?.reveal() ?? null };
   return openSlack(revealed, { desk: clerk, outbox: book, shop, isCommandLine, log });
 }
@@ -139,6 +141,16 @@ function cardsOf(config: Config): readonly MaterialCard[] {
   const read = readCards(config.cards.path);
   if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems.map(describeProblem) });
   return read.cards;
+}
+
+function rereadCards(config: Config, clerk: Clerk, log: Logger): void {
+  const read = readCards(config.cards.path);
+  if (read.ok) {
+    clerk.useCards(read.cards);
+    log.info({ cards: clerk.cardNames }, 'The cards were read anew. Running cures keep the card they began with.');
+  } else {
+    log.error({ problems: read.problems.map(describeProblem) }, 'The cards were not changed: there is something wrong in the files. The cards of before stay.');
+  }
 }
 
 function notices(config: Config, clock: HouseClock, cards: readonly MaterialCard[]): string[] {

@@ -34,6 +34,8 @@ async function main(): Promise<void> {
     void stop();
   });
   for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, () => void stop());
+  // Not SIGHUP: closing a terminal sends that, and must end the clerk.
+  process.on('SIGUSR2', () => { house.rereadCards(); });
   process.stdout.write(`ready ${house.url}\n`);
 }
 

@@ -20,7 +20,7 @@ const RETRY_AFTER = minutes(0.5);
 
 /** The clerk at the desk: takes messages and the passing of time, one transaction each. Nothing else acts. */
 export class Clerk implements Desk {
-  readonly #desk: DeskState;
+  #desk: DeskState;
   readonly #listeners = new Set<() => void>();
   /** Reminders whose handling failed; tried again at the next wake-up, never in the way of others. */
   readonly #failed = new Set<string>();
@@ -35,6 +35,15 @@ export class Clerk implements Desk {
     this.catchUp();
     this.#tell();
     return { id: message.id, answer: handled.answer };
+  }
+
+  /** The cards of new cures from now on; what cures already keeps the card it began with. */
+  useCards(cards: DeskState['cards']): void {
+    this.#desk = { ...this.#desk, cards };
+  }
+
+  get cardNames(): readonly string[] {
+    return this.#desk.cards.map((card) => card.name);
   }
 
   /** Once at start: the shop's settings may have changed while nobody was at the desk, so every open job is planned anew. */

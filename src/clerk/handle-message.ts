@@ -4,18 +4,23 @@ import { outlooksOf, runningOutlooks } from '../repair/book.js';
 import type { Command, EntryCommand, QuestionCommand } from '../repair/commands.js';
 import { decide } from '../repair/decide.js';
 import type { Decision, Situation } from '../repair/decision.js';
-import { sameCure } from '../repair/job.js';
+import { begunIn } from '../repair/correct-cards.js';
+import { sameCure } from '../repair/cure-ref.js';
 import type { EntryNo, JobNo } from '../repair/ids.js';
 import type { Outlook } from '../repair/outlook.js';
 import type { Shop } from '../repair/shop.js';
+import { latestStart } from '../repair/latest-start.js';
 import { cureFor } from '../repair/subject.js';
 import { waitingList } from '../repair/waiting.js';
+import { whatIf } from '../repair/what-if.js';
 import type { Answer } from '../reply/answer.js';
 import { composeEntry } from '../reply/compose/entry.js';
+import { composeLatestStart, composeLatestStartRefusal } from '../reply/compose/latest-start.js';
 import { composeWaiting } from '../reply/compose/lists.js';
 import { composeHelp, composeWhen } from '../reply/compose/questions.js';
 import { composeMisread, composeRefusal } from '../reply/compose/refusal.js';
 import { composeAir, composeUndone } from '../reply/compose/shop.js';
+import { composeWhatIf, composeWhatIfRefusal } from '../reply/compose/what-if.js';
 import { composeWhy } from '../reply/compose/why.js';
 import type { DeskState } from './desk-ports.js';
 import { bookIn } from './loaded-book.js';
@@ -53,7 +58,8 @@ function answered(tx: BookTransaction, desk: DeskState, message: Message, now: I
   return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
 }
 
-const isQuestion = (command: Command): command is QuestionCommand => command.kind === 'who-waits' || command.kind === 'when' || command.kind === 'why' || command.kind === 'help';
+const QUESTIONS: Readonly<Record<QuestionCommand['kind'], true>> = { 'who-waits': true, when: true, why: true, 'what-if': true, 'latest-start': true, help: true };
+const isQuestion = (command: Command): command is QuestionCommand => command.kind in QUESTIONS;
 
 function asked(command: QuestionCommand, situation: Situation): Handled {
   const { shop, now, book } = situation;
@@ -61,6 +67,14 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
   if (command.kind === 'help') return reply(composeHelp(commandHelp()));
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
+  if (command.kind === 'what-if') {
+    const supposed = whatIf(command, situation);
+    return supposed.ok ? reply(composeWhatIf(supposed.whatIf, setting), supposed.whatIf.standing.cure.job) : reply(composeWhatIfRefusal(supposed.refusal, setting));
+  }
+  if (command.kind === 'latest-start') {
+    const planned = latestStart(command, situation);
+    return planned.ok ? reply(composeLatestStart(planned.plan, setting), planned.plan.planned.job) : reply(composeLatestStartRefusal(planned.refusal, setting));
+  }
   const found = cureFor(command, situation);
   if (!found.ok) return reply(composeRefusal(found.refusal, setting));
   const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
@@ -101,15 +115,20 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   const [first] = facts;
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());
-    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after) }, setting);
+    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book) }, setting);
   }
   const what = notes.flatMap((note) => (note.note === 'undone' ? [note.what] : []))[0] ?? null;
   const after = runningOutlooks(book, shop, book.openJobs());
-  return composeUndone(what, pairs(before, after), setting);
+  return composeUndone(what, pairs(before, after, book), setting);
 }
 
-const pairs = (before: readonly Outlook[], after: readonly Outlook[]): { before: Outlook; after: Outlook }[] =>
-  before.flatMap((one) => after.filter((other) => other.cure.job === one.cure.job && sameCure(other.cure.ref, one.cure.ref)).map((other) => ({ before: one, after: other })));
+/** The same cure before and after, whatever its card was called. */
+const pairs = (before: readonly Outlook[], after: readonly Outlook[], book: ReturnType<typeof bookIn>): { before: Outlook; after: Outlook }[] =>
+  before.flatMap((one) => {
+    const all = book.job(one.cure.job)?.all ?? [];
+    const begun = begunIn(one.cure.ref, all);
+    return after.filter((other) => other.cure.job === one.cure.job && sameCure(begunIn(other.cure.ref, all), begun)).map((other) => ({ before: one, after: other }));
+  });
 
 function outlooksIn(no: JobNo, shop: Shop, book: ReturnType<typeof bookIn>): Outlook[] {
   const job = book.job(no);

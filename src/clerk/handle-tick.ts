@@ -3,7 +3,7 @@ import { outlooksOf, runningOutlooks } from '../repair/book.js';
 import type { NewFact } from '../repair/decision.js';
 import { remindersFor } from '../repair/due.js';
 import { personId } from '../repair/ids.js';
-import { sameCure } from '../repair/job.js';
+import { sameCure } from '../repair/cure-ref.js';
 import type { Outlook } from '../repair/outlook.js';
 import type { Reminder } from '../repair/reminder.js';
 import { lastBell, nextOpening, type BellTime } from '../repair/shop-hours.js';

@@ -6,4 +6,4 @@ import type { BookTransaction } from './ports.js';
 
 /** One line as it reads at this desk at this moment; nothing is stored. */
 export const readAtDesk = (tx: BookTransaction, { shop, cards }: Pick<DeskPorts, 'shop' | 'cards'>, line: string, now: Instant): Read =>
-  readLine(line, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, openJobs: tx.openJobs() });
+  readLine(line, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, pads: shop.pads, openJobs: tx.openJobs() });

@@ -22,9 +22,11 @@ export function checkShop(config: Pick<Config, 'shop' | 'cards'>): ShopCheck {
   return { ok: true, lines: [shopLine(shop.shop), ...cards.cards.flatMap(cardLines)] };
 }
 
-function shopLine({ name, zone, people, lamps, air, night, unit }: Shop): string {
+function shopLine({ name, zone, people, lamps, pads, air, night, closedDays, holidays, unit }: Shop): string {
   const degrees = (value: number | null): string => (value === null ? 'unknown' : `${value} °C`);
-  return `${name}: ${zone}, ${people.length} people, lamps ${lamps.join(', ') || 'none'}, air ${degrees(air)}, night ${degrees(night)}, unit ${unit}.`;
+  const list = (names: readonly string[]): string => names.join(', ') || 'none';
+  const closed = closedDays === null ? 'as night' : degrees(closedDays);
+  return `${name}: ${zone}, ${people.length} people, lamps ${list(lamps)}, pads ${list(pads)}, air ${degrees(air)}, night ${degrees(night)}, closed days ${closed}, holidays ${list(holidays)}, unit ${unit}.`;
 }
 
 function cardLines(card: MaterialCard): string[] {
@@ -33,8 +35,10 @@ function cardLines(card: MaterialCard): string[] {
     const energy = impliedEnergy(rule);
     return energy === null ? [] : [energyLine(rule.kind, energy)];
   });
-  return [`Card ${card.name} (${card.title}, ${card.version}${example}): ${card.milestones.map((rule) => rule.kind).join(', ')}.`, ...energies];
+  return [`Card ${card.name} (${card.title}, ${card.version}${example}): ${card.milestones.map((rule) => rule.kind).join(', ')}.`, ...marginLine(card), ...energies];
 }
+
+const marginLine = ({ marginPercent }: MaterialCard): string[] => (marginPercent === 0 ? [] : [`  margin: every wait by rows is taken ${marginPercent} % longer than printed.`]);
 
 function energyLine(kind: string, energy: number): string {
   const kilojoules = (value: number): string => `${Math.round(value / 1000)}`;

@@ -6,6 +6,7 @@ import type { Person } from '../repair/shop.js';
 const ROLES = ['apprentice', 'technician', 'foreman', 'quality', 'owner'] as const;
 const ID = /^[A-Za-z][A-Za-z0-9-]*$/;
 const LAMP = /^[A-Za-z][A-Za-z0-9]{0,5}$/;
+const PAD_NUMBER = /^[1-9]$/;
 const CHAT_ID = /^[UW][A-Z0-9]+$/;
 
 const personField = closedObject({
@@ -35,10 +36,22 @@ export const peopleField = z.record(z.string(), personField, { error: expects('p
 /** Lamps by the short names painted on them. */
 export const lampsField = z
   .array(z.string({ error: expects('a short name such as A or L1') }).regex(LAMP, { error: 'must be a letter, then at most five letters or digits' }), { error: expects('a list of lamp names such as [A, B]') })
-  .transform((plain, context): readonly LampName[] => {
-    const lamps = plain.map(lampName);
-    for (const [index, lamp] of lamps.entries()) {
-      if (lamps.indexOf(lamp) < index) context.addIssue({ code: 'custom', path: [index], message: `${lamp} stands in the list already` });
-    }
-    return lamps;
-  });
+  .transform(namesOnce);
+
+/** Heating pads. A number of two digits would be read as a temperature. */
+export const padsField = z
+  .array(
+    z.union([z.string(), z.number()], { error: expects('a number from 1 to 9 or a short name such as M1') })
+      .transform((name) => String(name).trim())
+      .refine((name) => PAD_NUMBER.test(name) || LAMP.test(name), { error: 'must be a number from 1 to 9, or a letter and at most five letters or digits' }),
+    { error: expects('a list of pad names such as [1, 2]') },
+  )
+  .transform(namesOnce);
+
+function namesOnce(plain: readonly string[], context: z.RefinementCtx): readonly LampName[] {
+  const names = plain.map(lampName);
+  for (const [index, name] of names.entries()) {
+    if (names.indexOf(name) < index) context.addIssue({ code: 'custom', path: [index], message: `${name} stands in the list already` });
+  }
+  return names;
+}

@@ -4,8 +4,9 @@ import { closedObject, expects } from '../cure/closed-object.js';
 import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
 import type { Shop } from '../repair/shop.js';
 import { nearest } from './nearest.js';
+import { endlessClosure, holidaysField } from './shop-holidays.js';
 import { hoursField } from './shop-hours.js';
-import { lampsField, peopleField } from './shop-people.js';
+import { lampsField, padsField, peopleField } from './shop-people.js';
 import { DEFAULT_RHYTHM, rhythmField } from './shop-rhythm.js';
 
 const TEMPERATURE = /^(-?\d+(?:[.,]\d+)?)\s*°?\s*([CF])?$/i;
@@ -27,20 +28,35 @@ export const shopSchema = closedObject({
   name: z.string({ error: expects('the name of the shop') }).trim().min(1, { error: 'must not be empty' }).max(80, { error: 'must have at most 80 characters' }),
   zone: zoneField,
   hours: hoursField,
+  holidays: holidaysField.nullish(),
   air: airField,
   night: airField,
+  'closed-days': airField,
   unit: z.enum(['C', 'F'], { error: expects('C or F') }).default('C'),
   people: peopleField,
   lamps: lampsField.default([]),
+  pads: padsField.nullish(),
   rhythm: rhythmField.default(DEFAULT_RHYTHM),
 }).transform((plain, context): Shop => {
+  const refuse = (path: (string | number)[], message: string) => {
+    context.addIssue({ code: 'custom', path, message });
+  };
   const air = airTemperature('air', plain.air, plain.unit, context);
   const night = airTemperature('night', plain.night, plain.unit, context);
-  if (air !== null && night !== null && night > air) context.addIssue({ code: 'custom', path: ['night'], message: 'must not be warmer than air: it is what the shop falls to after closing' });
-  return { name: plain.name, zone: plain.zone, hours: plain.hours, air, night, unit: plain.unit, people: plain.people, lamps: plain.lamps, rhythm: plain.rhythm };
+  const closedDays = airTemperature('closed-days', plain['closed-days'], plain.unit, context);
+  if (air !== null && night !== null && night > air) refuse(['night'], 'must not be warmer than air: it is what the shop falls to after closing');
+  const tooWarm = closedDays !== null && [air, night].some((value) => value !== null && closedDays > value);
+  if (tooWarm) refuse(['closed-days'], 'must not be warmer than night or air: it is what the shop falls to when it stays closed for a whole day or longer');
+  const holidays = (plain.holidays ?? []).toSorted();
+  const closure = endlessClosure({ hours: plain.hours, holidays });
+  if (closure !== null) refuse(['holidays', (plain.holidays ?? []).indexOf(closure.holiday)], closure.problem);
+  const pads = plain.pads ?? [];
+  for (const [index, pad] of pads.entries()) if (plain.lamps.includes(pad)) refuse(['pads', index], `${pad} is the name of a lamp already: give the pad another`);
+  const { name, zone, hours, unit, people, lamps, rhythm } = plain;
+  return { name, zone, hours, holidays, air, night, closedDays, unit, people, lamps, pads, rhythm };
 });
 
-function airTemperature(field: 'air' | 'night', typed: number | string | null | undefined, unit: 'C' | 'F', context: z.RefinementCtx): Celsius | null {
+function airTemperature(field: 'air' | 'night' | 'closed-days', typed: number | string | null | undefined, unit: 'C' | 'F', context: z.RefinementCtx): Celsius | null {
   if (typed === null || typed === undefined || typed === 'unknown') return null;
   const found = TEMPERATURE.exec(String(typed));
   const refuse = (message: string) => {

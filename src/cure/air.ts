@@ -1,9 +1,13 @@
-import { colder, hotter, minus, minutes, plus, type Celsius, type Instant } from './units.js';
+import { airSweep, type AirKnown } from './air-sweep.js';
+import { vapourPressure } from './dew-point.js';
+import { colder, hotter, later, minus, minutes, plus, type Celsius, type Instant } from './units.js';
 
 /** A stretch in which the shop is open. */
 export interface OpenPeriod {
   readonly opens: Instant;
   readonly closes: Instant;
+  /** After closing the shop stays closed for at least one whole day of the calendar: a weekend, a holiday. */
+  readonly longClosureAfter: boolean;
 }
 
 export interface AirReading {
@@ -14,26 +18,31 @@ export interface AirReading {
 }
 
 /** Where a stretch of air temperature comes from. */
-export type AirSource = 'air reading' | 'old air reading' | 'usual air' | 'night setting' | 'unknown air';
+export type AirSource = 'air reading' | 'old air reading' | 'usual air' | 'night setting' | 'closed days' | 'unknown air';
 
 /** Shop air from this moment on, until the next step; the last step never ends. */
 export interface AirStep {
   readonly from: Instant;
   readonly temperature: Celsius | null;
+  /** As read, in percent; it says little at another temperature than it was read at. */
   readonly humidity: number | null;
+  /** Water vapour in hPa: what was read stays in the shop while it cools, as far as colder air can hold it. */
+  readonly vapour: number | null;
   readonly source: AirSource;
 }
 
 export interface AirInput {
   /** From here on the air is wanted. */
   readonly start: Instant;
-  /** Opening periods from the day of `start` to the day after the last reading. */
+  /** Opening periods in order, none in another: from the last before `start` to the one whose closing ends what is known. */
   readonly periods: readonly OpenPeriod[];
   readonly readings: readonly AirReading[];
   /** The shop's usual air in working hours; null: never assumed. */
   readonly usual: Celsius | null;
   /** What the shop falls to after closing; null: unknown, nothing counts. */
   readonly night: Celsius | null;
+  /** What it falls to in a closure of a whole day or more; null: as in any night. Says nothing without `night`. */
+  readonly closedDays: Celsius | null;
 }
 
 export type AirSide = 'cold' | 'hot';
@@ -44,70 +53,90 @@ interface SidedInput extends AirInput {
 
 /** Rule R7: an air reading counts for three hours, then the colder (and the drier) of the last two. */
 const READING_LASTS = minutes(180);
-/** Somebody who reads the air shortly before opening time reads the working day's air. */
-const EARLY_BIRD = minutes(60);
-/** Two readings this close are one reading and its correction. */
-const CORRECTED_WITHIN = minutes(15);
-/** A reading this fresh overrules a warmer usual air. */
+/** A reading this fresh, when the shop opens or closes or the joint begins, overrules a warmer usual air. */
 const REMEMBERED = minutes(24 * 60);
 
 /**
  * The shop's air as the rules let it count (R7): readings in working hours; the night setting from the first
- * minute after closing until the first reading after opening. A joint begun in today's working hours takes the
+ * minute after closing until the first reading after opening, or the setting of closed days where the shop stays closed
+ * for a whole day or more and that is colder. A joint begun in today's working hours takes the
  * shop's usual air until somebody reads; one that stood through the night does not. Where two figures stand against each
  * other the colder counts for strength (`cold`) and the hotter for open time (`hot`), which must err early.
+ * Humidity goes on counting until the next reading, after three hours the drier of the last two: a closed shop keeps its water.
  */
 export function airSteps(input: AirInput, side: AirSide = 'cold'): AirStep[] {
   const readings = [...input.readings].sort((a, b) => a.at - b.at);
-  const edges = new Set<Instant>([input.start]);
-  for (const period of input.periods) for (const edge of [period.opens, period.closes]) edges.add(edge);
-  for (const reading of readings) for (const edge of [reading.at, plus(reading.at, READING_LASTS)]) edges.add(edge);
+  const known = airSweep(input.periods, readings, input.start);
+  const sided: SidedInput = { ...input, pick: side === 'cold' ? colder : hotter };
   const steps: AirStep[] = [];
-  for (const from of [...edges].filter((edge) => edge >= input.start).sort((a, b) => a - b)) {
-    const step = airAt(from, { ...input, readings, pick: side === 'cold' ? colder : hotter });
+  for (const at of edges(input, readings)) {
+    const step = airAt(known(at), sided);
     const last = steps.at(-1);
-    if (last === undefined || last.temperature !== step.temperature || last.source !== step.source || last.humidity !== step.humidity) steps.push(step);
+    if (last === undefined || last.temperature !== step.temperature || last.source !== step.source || last.humidity !== step.humidity || last.vapour !== step.vapour) steps.push(step);
   }
   return steps;
 }
 
-function airAt(at: Instant, input: SidedInput): AirStep {
-  const known = input.readings.filter((reading) => reading.at <= at);
-  const last = known.at(-1);
-  const fresh = last !== undefined && at < plus(last.at, READING_LASTS) ? last.humidity : null;
-  const today = input.periods.find((period) => minus(period.opens, EARLY_BIRD) <= at && at < period.closes);
-  const dayBegins = today === undefined ? null : minus(today.opens, EARLY_BIRD);
-  if (dayBegins !== null && last !== undefined && last.at >= dayBegins) return { from: at, ...aged(at, last, known.findLast((one) => one.at <= minus(last.at, CORRECTED_WITHIN)), input.pick) };
-  const open = today !== undefined && at >= today.opens;
-  if (open && dayBegins !== null && input.start >= dayBegins) return { from: at, humidity: fresh, ...usualAir(at, last, input) };
-  return { from: at, humidity: fresh, ...(input.pick === hotter ? afterHours(at, last, input) : nightAir(last, input)) };
+/** The only moments at which the air can change, in order. */
+function edges({ start, periods }: AirInput, readings: readonly AirReading[]): Instant[] {
+  const all = [
+    ...periods.flatMap((period) => [period.opens, period.closes]),
+    ...readings.map((reading) => reading.at),
+    ...readings.map((reading) => plus(reading.at, READING_LASTS)),
+  ];
+  return [start, ...all.filter((edge) => edge > start).sort((a, b) => a - b)];
+}
+
+function airAt(known: AirKnown, input: SidedInput): AirStep {
+  const air = temperatureAt(known, input);
+  const counted = countedReadings(known);
+  const dry = counted.flatMap(({ humidity }) => humidity ?? []);
+  if (dry.length === 0) return { from: known.at, ...air, humidity: null, vapour: null };
+  const held = air.temperature === null ? Infinity : vapourPressure(air.temperature, 100);
+  const vapours = counted.flatMap(({ value, humidity }) => (humidity === null ? [] : [vapourPressure(value, humidity)]));
+  return { from: known.at, ...air, humidity: Math.min(...dry), vapour: Math.min(held, ...vapours) };
+}
+
+/** A reading stands for three hours, then the one before it counts as well; one without humidity leaves it unknown. */
+function countedReadings({ at, last, previous }: AirKnown): readonly AirReading[] {
+  if (last === undefined || last.humidity === null) return [];
+  return at < plus(last.at, READING_LASTS) || previous === undefined ? [last] : [last, previous];
 }
 
 type Air = Pick<AirStep, 'temperature' | 'source'>;
 
-function aged(at: Instant, last: AirReading, previous: AirReading | undefined, pick: typeof colder): Omit<AirStep, 'from'> {
-  if (at < plus(last.at, READING_LASTS)) return { temperature: last.value, humidity: last.humidity, source: 'air reading' };
-  const humidity = last.humidity === null ? null : Math.min(last.humidity, previous?.humidity ?? last.humidity);
-  return { temperature: pick(last.value, previous?.value ?? last.value), humidity, source: 'old air reading' };
+function temperatureAt(known: AirKnown, input: SidedInput): Air {
+  const { at, last, today } = known;
+  if (today !== null && last !== undefined && last.at >= today.begins) return aged(at, last, known.previous, input.pick);
+  if (today !== null && at >= today.opens && input.start >= today.begins) return usualAir(known, input);
+  return input.pick === hotter ? afterHours(known, input) : closedAir(known, input);
 }
 
-function usualAir(at: Instant, last: AirReading | undefined, input: SidedInput): Air {
-  if (input.usual === null) return { temperature: null, source: 'unknown air' };
-  const remembered = last !== undefined && last.at >= minus(at, REMEMBERED) ? last.value : input.usual;
-  return { temperature: input.pick(input.usual, remembered), source: 'usual air' };
+const UNKNOWN: Air = { temperature: null, source: 'unknown air' };
+
+function aged(at: Instant, last: AirReading, previous: AirReading | undefined, pick: typeof colder): Air {
+  if (at < plus(last.at, READING_LASTS)) return { temperature: last.value, source: 'air reading' };
+  return { temperature: pick(last.value, previous?.value ?? last.value), source: 'old air reading' };
+}
+
+/** Whether a reading is fresh is asked when the shop opens or closes or the joint begins, so that it does not lapse in between. */
+function remembered({ last, bell }: AirKnown, start: Instant): Celsius | null {
+  return last !== undefined && last.at >= minus(later(start, bell ?? start), REMEMBERED) ? last.value : null;
+}
+
+function usualAir(known: AirKnown, { usual, start, pick }: SidedInput): Air {
+  return usual === null ? UNKNOWN : { temperature: pick(usual, remembered(known, start) ?? usual), source: 'usual air' };
 }
 
 /** On the hot side the air of the day stays in the shop. */
-function afterHours(at: Instant, last: AirReading | undefined, input: SidedInput): Air {
-  const remembered = last !== undefined && last.at >= minus(at, REMEMBERED) ? last.value : null;
-  const known = [input.night, input.usual, remembered].filter((value) => value !== null);
-  return known.length === 0 ? { temperature: null, source: 'unknown air' } : { temperature: known.reduce(hotter), source: 'night setting' };
+function afterHours(known: AirKnown, { night, usual, start }: SidedInput): Air {
+  const figures = [night, usual, remembered(known, start)].filter((value) => value !== null);
+  return figures.length === 0 ? UNKNOWN : { temperature: figures.reduce(hotter), source: 'night setting' };
 }
 
-/** A colder reading taken at night overrules the night setting, until the next reading. */
-function nightAir(last: AirReading | undefined, input: AirInput): Air {
-  if (input.night === null) return { temperature: null, source: 'unknown air' };
-  const wasClosed = input.periods.some((period) => last !== undefined && period.closes <= last.at);
-  const readAtNight = last !== undefined && wasClosed && !input.periods.some((period) => minus(period.opens, EARLY_BIRD) <= last.at && last.at < period.closes);
-  return { temperature: readAtNight ? colder(last.value, input.night) : input.night, source: 'night setting' };
+/** A colder reading taken while the shop is closed overrules the setting, until the next reading. */
+function closedAir({ last, readAtNight, closedForDays }: AirKnown, { night, closedDays }: SidedInput): Air {
+  if (night === null) return UNKNOWN;
+  const setting: Air & { readonly temperature: Celsius } = closedForDays && closedDays !== null && closedDays <= night ? { temperature: closedDays, source: 'closed days' } : { temperature: night, source: 'night setting' };
+  return last !== undefined && readAtNight ? { ...setting, temperature: colder(last.value, setting.temperature) } : setting;
 }

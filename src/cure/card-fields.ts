@@ -33,24 +33,32 @@ export const humidityField = z
   .min(0, { error: 'must be 0 to 100 percent' })
   .max(100, { error: 'must be 0 to 100 percent' });
 
+const marginWords = 'percent that the waits by rows grow by, 0 to 100';
+
+export const marginField = z.number({ error: expects(marginWords) }).min(0, { error: `must be ${marginWords}` }).max(100, { error: `must be ${marginWords}` });
+
 /** Rows of a sheet, `temperature: minutes`, coldest first in the result; hotter must be shorter. */
 export const rowsField = z.record(z.string(), durationField, { error: expects('rows, each a temperature in °C and its minutes') }).transform((record, context): readonly SheetRow[] => {
-  const rows: SheetRow[] = [];
+  const written: (SheetRow & { readonly key: string })[] = [];
   for (const [key, wait] of Object.entries(record)) {
     const temperature = rowTemperature(key);
     if (temperature === null) context.addIssue({ code: 'custom', path: [key], message: `stands where a row has ${temperatureWords}` });
-    else rows.push({ temperature, minutes: wait });
+    else written.push({ key, temperature, minutes: wait });
   }
-  rows.sort((one, other) => one.temperature - other.temperature);
+  written.sort((one, other) => one.temperature - other.temperature);
   if (Object.keys(record).length === 0) context.addIssue({ code: 'custom', message: 'has no rows: leave it out if the sheet states none' });
-  for (const [index, row] of rows.entries()) {
-    const colder = rows[index - 1];
-    if (colder !== undefined && row.minutes >= colder.minutes) {
-      context.addIssue({ code: 'custom', path: [String(row.temperature)], message: `must be shorter than the ${colder.minutes} minutes at ${colder.temperature} °C: hotter is faster` });
-    }
+  for (const [index, row] of written.entries()) {
+    const problem = rowProblem(row, written[index - 1]);
+    if (problem !== null) context.addIssue({ code: 'custom', path: [row.key], message: problem });
   }
-  return rows;
+  return written.map((row): SheetRow => ({ temperature: row.temperature, minutes: row.minutes }));
 });
+
+function rowProblem(row: SheetRow, colder: SheetRow | undefined): string | null {
+  if (colder === undefined) return null;
+  if (row.temperature === colder.temperature) return `is a second row for ${row.temperature} °C`;
+  return row.minutes < colder.minutes ? null : `must be shorter than the ${colder.minutes} minutes at ${colder.temperature} °C: hotter is faster`;
+}
 
 /** Open time: rows by temperature, or one number of minutes. */
 export const openField = z.unknown().transform((value, context): OpenTime => {

@@ -1,10 +1,11 @@
 import { z } from 'zod';
-import { CARD_BASES, MILESTONE_KINDS, type CardBasis, type MaterialCard, type MilestoneKind, type MilestoneRule, type RateLaw } from './card.js';
+import { CARD_BASES, MILESTONE_KINDS, type CardBasis, type MaterialCard, type MilestoneKind, type MilestoneRule, type OpenTime, type RateLaw } from './card.js';
 import { checkedAgainstLimits } from './card-limits.js';
-import { cardNameField, durationField, humidityField, openField, rowsField, temperatureField, wordsField } from './card-fields.js';
+import { cardNameField, durationField, humidityField, marginField, openField, rowsField, temperatureField, wordsField } from './card-fields.js';
 import { closedObject, expects } from './closed-object.js';
 import { recipeRules, stagesField, unheatedField } from './recipe-schema.js';
 import { tableField } from './table-schema.js';
+import { minutes, type Minutes } from './units.js';
 
 const heading = { card: cardNameField, title: wordsField, version: wordsField, example: z.boolean({ error: expects('true or false') }).default(false) };
 
@@ -15,7 +16,7 @@ const depthField = closedObject({
   'depth-mm': z.number({ error: expects('millimetres, more than 0') }).gt(0, { error: 'must be more than 0 mm' }).max(100, { error: 'must be at most 100 mm' }),
   within: durationField,
   temperature: temperatureField,
-  humidity: humidityField,
+  humidity: humidityField.refine((humidity) => humidity > 0, { error: 'must be more than 0 percent: a front of moisture does not move in dry air' }),
 });
 
 const panelCard = closedObject({
@@ -26,12 +27,16 @@ const panelCard = closedObject({
   sand: rowsField.optional(),
   'recoat-from': rowsField.optional(),
   dry: rowsField.optional(),
+  'flash-off': durationField.optional(),
+  'recoat-by': durationField.optional(),
   open: openField.optional(),
   'max-panel': temperatureField.optional(),
+  'margin-percent': marginField.optional(),
 }).transform((plain, context): MaterialCard => {
   const rule = (kind: 'handling' | 'full' | 'sand' | 'recoat-from' | 'dry') => ruleOf(kind, plain[kind], (rows) => ({ law: 'credit', rows }));
-  const milestones = [...rule('handling'), ...rule('full'), ...rule('sand'), ...rule('recoat-from'), ...rule('dry')];
-  return checkedAgainstLimits({ ...cardOf(plain, milestones), openTime: plain.open ?? null, maxPanel: plain['max-panel'] ?? null }, context);
+  const milestones = [...flashOff(plain), ...rule('handling'), ...rule('full'), ...rule('sand'), ...rule('recoat-from'), ...rule('dry')];
+  const limits = { openTime: plain.open ?? null, maxPanel: plain['max-panel'] ?? null, recoatBy: plain['recoat-by'] ?? null };
+  return checkedAgainstLimits({ ...cardOf(plain, milestones), ...limits, marginPercent: plain['margin-percent'] ?? 0 }, context);
 });
 
 const lampCard = closedObject({
@@ -53,27 +58,23 @@ const tableCard = closedObject({ basis: z.literal('table'), ...heading, 'drive-a
 });
 
 const depthCard = closedObject({ basis: z.literal('depth'), ...heading, skin: durationField.optional(), through: depthField.optional(), open: openField.optional() }).transform((plain, context): MaterialCard => {
-  const milestones = [
-    ...ruleOf('skin', plain.skin, (minutes) => ({ law: 'elapsed', minutes })),
-    ...ruleOf('through', plain.through, (through) => ({
-      law: 'depth-root',
-      depthMillimetres: through['depth-mm'],
-      minutes: through.within,
-      reference: { temperature: through.temperature, humidity: through.humidity },
-    })),
-  ];
-  return checkedAgainstLimits({ ...cardOf(plain, milestones), openTime: plain.open ?? null }, context);
+  const milestones = ruleOf('through', plain.through, (through) => ({
+    law: 'depth-root',
+    depthMillimetres: through['depth-mm'],
+    minutes: through.within,
+    reference: { temperature: through.temperature, humidity: through.humidity },
+  }));
+  return checkedAgainstLimits({ ...cardOf(plain, milestones), openTime: openUntilSkin(plain.open ?? null, plain.skin ?? null) }, context);
 });
 
-const windowCard = closedObject({ basis: z.literal('window'), ...heading, 'recoat-from': durationField, 'recoat-by': durationField.optional() }).transform((plain, context): MaterialCard => {
-  const from = plain['recoat-from'];
-  const by = plain['recoat-by'] ?? null;
-  if (by !== null && by <= from) context.addIssue({ code: 'custom', path: ['recoat-by'], message: `must be later than recoat-from (${from} minutes)` });
-  return { ...cardOf(plain, ruleOf('recoat-from', from, (minutes) => ({ law: 'elapsed', minutes }))), recoatBy: by };
+const windowCard = closedObject({ basis: z.literal('window'), ...heading, 'flash-off': durationField.optional(), 'recoat-from': durationField, 'recoat-by': durationField.optional() }).transform((plain, context): MaterialCard => {
+  const milestones = [...flashOff(plain), ...ruleOf('recoat-from', plain['recoat-from'], elapsed)];
+  return checkedAgainstLimits({ ...cardOf(plain, milestones), recoatBy: plain['recoat-by'] ?? null }, context);
 });
 
-const dwellCard = closedObject({ basis: z.literal('dwell'), ...heading, dwell: holdField, 'max-panel': temperatureField.optional() }).transform((plain, context): MaterialCard => {
-  const milestones = ruleOf('dwell', plain.dwell, (hold) => ({ law: 'dwell', temperature: hold['at-least'], minutes: hold.minutes }));
+const dwellCard = closedObject({ basis: z.literal('dwell'), ...heading, 'flash-off': durationField.optional(), dwell: holdField, 'max-panel': temperatureField.optional() }).transform((plain, context): MaterialCard => {
+  const after = plain['flash-off'] ?? minutes(0);
+  const milestones = [...flashOff(plain), ...ruleOf('dwell', plain.dwell, (hold) => ({ law: 'dwell', temperature: hold['at-least'], minutes: hold.minutes, after }))];
   return checkedAgainstLimits({ ...cardOf(plain, milestones), maxPanel: plain['max-panel'] ?? null }, context);
 });
 
@@ -103,7 +104,19 @@ interface Heading {
 /** A card without limits; milestones in the order people meet them. */
 function cardOf(plain: Heading, rules: readonly MilestoneRule[]): MaterialCard {
   const milestones = [...rules].sort((one, other) => MILESTONE_KINDS.indexOf(one.kind) - MILESTONE_KINDS.indexOf(other.kind));
-  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null };
+  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null, marginPercent: 0 };
+}
+
+const elapsed = (wait: Minutes): RateLaw => ({ law: 'elapsed', minutes: wait });
+
+const flashOff = (plain: { readonly 'flash-off'?: Minutes | undefined }): MilestoneRule[] => ruleOf('flash-off', plain['flash-off'], elapsed);
+
+/** Tooling a bead tears its skin: the skin is the latest end of the open time, not a wait that somebody checks. */
+function openUntilSkin(open: OpenTime | null, skin: Minutes | null): OpenTime | null {
+  if (skin === null) return open;
+  const capped = (wait: Minutes): Minutes => minutes(Math.min(wait, skin));
+  if (open === null || open.by === 'minutes') return { by: 'minutes', minutes: capped(open?.minutes ?? skin) };
+  return { by: 'rows', rows: open.rows.map((row) => ({ ...row, minutes: capped(row.minutes) })) };
 }
 
 function ruleOf<Figures>(kind: MilestoneKind, figures: Figures | undefined, law: (figures: Figures) => RateLaw): MilestoneRule[] {

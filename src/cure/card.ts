@@ -1,7 +1,10 @@
 import type { Celsius, Minutes } from './units.js';
 
-/** Strength and waiting milestones that end a wait ("not before"). A card has only those its sheet states. */
-export const MILESTONE_KINDS = ['handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'dwell', 'drip-free', 'dry'] as const;
+/**
+ * Strength and waiting milestones that end a wait ("not before"), in the order in which people meet them: a later one that
+ * is confirmed includes the earlier ones. A card has only those its sheet states.
+ */
+export const MILESTONE_KINDS = ['flash-off', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'dwell', 'drip-free', 'dry'] as const;
 export type MilestoneKind = (typeof MILESTONE_KINDS)[number];
 
 /** One printed row: at this panel temperature the milestone takes this long. */
@@ -38,7 +41,8 @@ export type RateLaw =
   | { readonly law: 'table'; readonly rows: readonly TableRow[] }
   | { readonly law: 'depth-root'; readonly depthMillimetres: number; readonly minutes: Minutes; readonly reference: { readonly temperature: Celsius; readonly humidity: number } }
   | { readonly law: 'above'; readonly temperature: Celsius; readonly minutes: Minutes }
-  | { readonly law: 'dwell'; readonly temperature: Celsius; readonly minutes: Minutes }
+  /** Nothing counts before the flash-off (`after` the start) is over. */
+  | { readonly law: 'dwell'; readonly temperature: Celsius; readonly minutes: Minutes; readonly after: Minutes }
   | { readonly law: 'elapsed'; readonly minutes: Minutes };
 
 /** A milestone is reached by whichever of its laws is fulfilled first (heated or unheated). */
@@ -72,4 +76,9 @@ export interface MaterialCard {
   readonly maxLamp: Celsius | null;
   /** Latest moment for the next coat, from the start; null where the sheet states none. */
   readonly recoatBy: Minutes | null;
+  /**
+   * Percent that a shop adds to every wait by rows, since adding up shares of different temperatures is exact only for
+   * chemistries with one rate; 0: the sheet's own figures.
+   */
+  readonly marginPercent: number;
 }

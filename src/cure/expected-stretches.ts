@@ -2,6 +2,7 @@ import type { AirStep } from './air.js';
 import { heatedSpans, type HeatedSpan } from './heated-spans.js';
 import type { JointHistory } from './history.js';
 import type { TemperaturePoint } from './progress-line.js';
+import { learntConstant } from './learnt-constant.js';
 import { celsius, colder, hotter, later, minutes, minutesBetween, type Celsius, type Instant, type Minutes } from './units.js';
 import { temperatureAfter, timeConstantFrom, towardsThrough, type WarmUp } from './warm-up.js';
 
@@ -39,12 +40,14 @@ export function temperatureOn(course: Course, after: Minutes): Celsius | null {
 /**
  * The joint's temperature as it is expected to have been and to go on, without gaps from the start: warm-up after a
  * switch-on, straight lines between readings, the shop's air wherever there is no heat (metal that cools counts nothing).
+ * `usualConstant` holds until two readings of a warm-up show how this joint warms; the next warm-ups go by that.
  */
-export function expectedStretches(history: JointHistory, timeConstant: Minutes): CourseStretch[] {
+export function expectedStretches(history: JointHistory, usualConstant: Minutes): CourseStretch[] {
   const { air } = history;
   const stretches: CourseStretch[] = [];
   let cursor: Instant | null = null;
   let warm: Celsius | null = null;
+  let timeConstant = usualConstant;
   for (const span of heatedSpans(history.heat)) {
     if (cursor === span.from) warm = span.keepsReading ? warm : turnedDown(warm, span.setting, airAt(air, span.from));
     else stretches.push(...airBetween(air, cursor, span.from));
@@ -53,6 +56,7 @@ export function expectedStretches(history: JointHistory, timeConstant: Minutes):
     stretches.push(...heated);
     cursor = span.to;
     warm = endTemperature(heated.at(-1)) ?? span.readings.at(-1)?.temperature ?? before;
+    timeConstant = learntConstant(span) ?? timeConstant;
   }
   const goesOn = stretches.at(-1)?.to === null;
   return fromStart(goesOn ? stretches : [...stretches, ...airBetween(air, cursor, null)], history.start);

@@ -1,8 +1,11 @@
 import type { SheetRow } from './card.js';
 import { expectedStretches, temperatureOn, type Course, type CourseStretch } from './expected-stretches.js';
 import type { JointHistory } from './history.js';
+import { nominalStretches } from './nominal-stretches.js';
+import { append, progressLine, type ProgressLine, type TemperaturePoint } from './progress-line.js';
 import { meanRate, rateTable, steadyRate, type RateTable } from './rate-table.js';
 import { reachedAfter } from './reached-after.js';
+import type { SheetLaw } from './sheet-law.js';
 import { celsius, minutes, minutesBetween, plus, type Celsius, type Instant, type Minutes } from './units.js';
 import { TIME_CONSTANTS, warmUpEarned, warmUpLasts, type BuildUp } from './warm-up.js';
 
@@ -25,21 +28,48 @@ export interface ExpectedProgress {
 
 /**
  * The expected side of one milestone with printed rows: Arrhenius between the rows, warm-up after switch-on, straight
- * lines between readings. For showing beside the safe side ("take a reading to lock it in") and for what-if only.
- * It errs early as often as late: nothing may ever be announced, reminded or confirmed on it.
+ * lines between readings; above `maximum`, the card's highest panel temperature, nothing. For showing beside the safe side
+ * ("take a reading to lock it in") and for what-if only. It errs early as often as late: nothing may ever be announced,
+ * reminded or confirmed on it.
  */
-export function expectedProgress(rows: readonly SheetRow[], history: JointHistory, buildUp: BuildUp): ExpectedProgress {
-  const table = rateTable(rows);
+export const expectedProgress = (rows: readonly SheetRow[], history: JointHistory, buildUp: BuildUp, maximum: Celsius | null = null): ExpectedProgress =>
+  progressAlong(rateTable(rows, maximum), expectedStretches(history, TIME_CONSTANTS[buildUp]));
+
+/**
+ * The expected side by the law behind a sheet's recipe: lamp settings as they were set, air elsewhere, since the sheet's
+ * minutes have the warm-up in them. `maximum` is the card's highest lamp setting. Never announced either.
+ */
+export const nominalProgress = (law: SheetLaw, history: JointHistory, maximum: Celsius | null = null): ExpectedProgress =>
+  progressAlong(rateTable(law.rows, maximum), nominalStretches(history));
+
+/** What a wait does along a course of temperatures. */
+export function progressAlong(table: RateTable, courses: readonly CourseStretch[]): ExpectedProgress {
   const stretches: ExpectedStretch[] = [];
-  let earnedBefore = 0;
-  let due: Instant | null = null;
-  for (const stretch of expectedStretches(history, TIME_CONSTANTS[buildUp])) {
-    stretches.push({ ...stretch, earnedBefore });
-    const needed = 1 - earnedBefore;
-    if (due === null) due = reachedIn(table, stretch, needed);
-    if (stretch.to !== null) earnedBefore += earnedOn(table, stretch.course, minutesBetween(stretch.from, stretch.to));
+  let sum: Sum = { share: 0, due: null, line: null };
+  for (const stretch of courses) {
+    stretches.push({ ...stretch, earnedBefore: sum.share });
+    sum = stretch.course.course === 'ramp' && stretch.to !== null ? afterRamp(table, sum, { at: stretch.from, temperature: stretch.course.from }, { at: stretch.to, temperature: stretch.course.to }) : afterStretch(table, sum, stretch);
   }
-  return { table, stretches, due };
+  return { table, stretches, due: sum.due };
+}
+
+/** The running sum; `line` while one reading follows the other. */
+interface Sum {
+  readonly share: number;
+  readonly due: Instant | null;
+  readonly line: ProgressLine | null;
+}
+
+/** A run of readings is one line: each reading costs one look-up. */
+function afterRamp(table: RateTable, { share, due, line }: Sum, from: TemperaturePoint, to: TemperaturePoint): Sum {
+  const goesOn = line !== null && line.last.at === from.at && line.last.temperature === from.temperature;
+  const longer = append(goesOn ? line : progressLine(table, from, [], share), to);
+  return { share: longer.share, due: due ?? longer.due, line: longer };
+}
+
+function afterStretch(table: RateTable, { share, due }: Sum, stretch: CourseStretch): Sum {
+  const earned = stretch.to === null ? 0 : earnedOn(table, stretch.course, minutesBetween(stretch.from, stretch.to));
+  return { share: share + earned, due: due ?? reachedIn(table, stretch, 1 - share), line: null };
 }
 
 /** Share of the wait that is expected to be done at a moment, 0 to 1; never a share of strength. */

@@ -1,4 +1,4 @@
-import type { HeatEvent } from './history.js';
+import type { Heater, HeatEvent } from './history.js';
 import { celsius, minutes, plus, type Celsius, type Instant } from './units.js';
 
 export type LampState = 'never' | 'on' | 'off' | 'unclear';
@@ -7,6 +7,8 @@ export type LampState = 'never' | 'on' | 'off' | 'unclear';
 export interface HeatState {
   readonly lamp: LampState;
   readonly setting: Celsius | null;
+  /** What the setting is of. */
+  readonly heater: Heater;
   /** The reading that counts provisionally, or null: only air counts. */
   readonly counted: Celsius | null;
   /** The last reading that counted, also after the heat was lost. */
@@ -17,7 +19,7 @@ export interface HeatState {
   readonly foundOff: Instant | null;
 }
 
-export const NO_HEAT: HeatState = { lamp: 'never', setting: null, counted: null, lastCounted: null, lastSign: null, foundOff: null };
+export const NO_HEAT: HeatState = { lamp: 'never', setting: null, heater: 'lamp', counted: null, lastCounted: null, lastSign: null, foundOff: null };
 
 /**
  * A joint read at most this much colder than before the heat was found off is warm because the heat is back;
@@ -31,7 +33,7 @@ const STILL_WARM = minutes(10);
 export function afterHeatEvent(state: HeatState, event: HeatEvent): HeatState {
   switch (event.kind) {
     case 'lamp-set':
-      return { ...state, lamp: 'on', setting: event.setting, counted: keepsReading(state, event.setting) ? state.counted : null, lastSign: event.at };
+      return { ...state, lamp: 'on', setting: event.setting, heater: event.heater, counted: keepsReading(state, event) ? state.counted : null, lastSign: event.at };
     case 'lamp-on':
       return { ...state, lamp: 'on', counted: state.lamp === 'on' || state.lamp === 'never' ? state.counted : null, lastSign: event.at };
     case 'lamp-off':
@@ -55,8 +57,9 @@ function afterReading(state: HeatState, at: Instant, value: Celsius): HeatState 
   return { ...state, counted: value, lastCounted: value, lastSign: at };
 }
 
-/** A lamp turned down: what was read before says nothing about the time after. */
-function keepsReading(state: HeatState, setting: Celsius): boolean {
+/** Turned down, or a pad instead of the lamp: what was read before says nothing about the time after. */
+function keepsReading(state: HeatState, { setting, heater }: { readonly setting: Celsius; readonly heater: Heater }): boolean {
+  if (state.setting !== null && state.heater !== heater) return false;
   if (state.lamp === 'off' || state.lamp === 'unclear') return false;
   return state.setting === null || setting >= state.setting;
 }

@@ -3,7 +3,7 @@ import type { HeatEvent } from './history.js';
 import type { TemperaturePoint } from './progress-line.js';
 import { colder, earlier, type Celsius, type Instant } from './units.js';
 
-/** A stretch in which heat is believed to work on the joint without a break and at one setting. */
+/** A stretch in which heat is believed to work on the joint without a break and at one setting of one heater. */
 export interface HeatedSpan {
   readonly from: Instant;
   /** null: goes on. */
@@ -52,7 +52,7 @@ function endsSpan(event: HeatEvent, before: HeatState): boolean {
     case 'closing':
       return true;
     case 'lamp-set':
-      return before.lamp !== 'on' || before.setting !== event.setting;
+      return before.lamp !== 'on' || before.setting !== event.setting || before.heater !== event.heater;
     case 'lamp-on':
       return before.lamp !== 'on';
     case 'reading':
@@ -63,8 +63,8 @@ function endsSpan(event: HeatEvent, before: HeatState): boolean {
 const beginsSpan = (event: HeatEvent, after: HeatState): boolean =>
   event.kind === 'lamp-set' || event.kind === 'lamp-on' || (event.kind === 'reading' && after.counted !== null);
 
-function spanFrom(event: HeatEvent, before: HeatState, { setting, counted, lastCounted }: HeatState): HeatedSpan {
-  const knownHere = before.setting === setting && lastCounted !== null;
+function spanFrom(event: HeatEvent, before: HeatState, { setting, heater, counted, lastCounted }: HeatState): HeatedSpan {
+  const knownHere = before.setting === setting && before.heater === heater && lastCounted !== null;
   const towards = setting === null ? null : knownHere ? colder(lastCounted, setting) : setting;
   return { from: event.at, to: null, setting, towards, fromSwitchOn: event.kind !== 'reading', keepsReading: counted !== null, readings: [] };
 }

@@ -1,9 +1,13 @@
 import type { AirStep } from './air.js';
 import type { Celsius, Instant } from './units.js';
 
+/** What heats the joint. A recipe's figures are lamp settings: a pad never runs a recipe. */
+export const HEATERS = ['lamp', 'pad'] as const;
+export type Heater = (typeof HEATERS)[number];
+
 /** What happened to the heat on one joint, in order of happening. */
 export type HeatEvent =
-  | { readonly kind: 'lamp-set'; readonly at: Instant; readonly setting: Celsius }
+  | { readonly kind: 'lamp-set'; readonly at: Instant; readonly setting: Celsius; readonly heater: Heater }
   | { readonly kind: 'lamp-on'; readonly at: Instant }
   | { readonly kind: 'lamp-off'; readonly at: Instant }
   /** Found off; off since the last sign of life. */
@@ -18,6 +22,8 @@ export interface JointHistory {
   readonly start: Instant;
   readonly heat: readonly HeatEvent[];
   readonly air: readonly AirStep[];
+  /** How deep a bead has to harden; null: nobody said. */
+  readonly depthMillimetres: number | null;
 }
 
 /** Why a stretch counts at its temperature. */
@@ -30,9 +36,10 @@ export interface JointStep {
   readonly source: StepSource;
 }
 
-/** A stretch in which the lamp is believed on at a setting; `to` null: still on. */
+/** A stretch in which the lamp (or pad) is believed on at a setting; `to` null: still on. */
 export interface LampStretch {
   readonly from: Instant;
   readonly to: Instant | null;
   readonly setting: Celsius | null;
+  readonly heater: Heater;
 }

@@ -1,88 +1,35 @@
 import type { AirStep } from './air.js';
-import { afterHeatEvent, NO_HEAT, type HeatState } from './heat.js';
-import type { HeatEvent, JointHistory, JointStep } from './history.js';
-import { colder, earlier, type Celsius, type Instant } from './units.js';
-
-/** How the time between two readings counts: strength takes the colder of the two, a dwell the earlier one (dips start when read). */
-export type BetweenReadings = 'colder' | 'previous';
-
-interface Stretch {
-  readonly from: Instant;
-  /** null: counts whatever the air is. */
-  readonly reading: Celsius | null;
-  /** No warmer than this: a later, colder reading showed that the joint was not as warm as believed. */
-  readonly cap: Celsius | null;
-  readonly between: boolean;
-}
+import { heatStretches, lowestOf, type BetweenReadings, type HeatStretch } from './heat-stretches.js';
+import type { JointHistory, JointStep } from './history.js';
+import { instant, type Celsius, type Instant } from './units.js';
 
 /**
  * The joint's temperature on the safe side (rules R6, R7): air until the first reading, the colder of two readings
  * over the whole interval between them, the last reading provisionally after it, air wherever heat is not confirmed.
- * `maximum` is the card's highest panel temperature: above it nothing counts (rule R2).
+ * `maximum` is the card's highest panel temperature: above it nothing counts (rule R2). Events and air in order of time.
  */
 export function jointSteps(history: JointHistory, maximum: Celsius | null, between: BetweenReadings = 'colder'): JointStep[] {
+  const { air } = history;
   const stretches = heatStretches(history.heat, history.start, between);
-  const edges = new Set<Instant>([history.start]);
-  for (const stretch of stretches) edges.add(stretch.from);
-  for (const step of history.air) edges.add(step.from);
   const steps: JointStep[] = [];
-  for (const from of [...edges].filter((edge) => edge >= history.start).sort((a, b) => a - b)) {
-    const step = stepAt(from, stretches, history.air, maximum);
+  let [heatHere, airHere] = [-1, -1];
+  for (let at: number = history.start; at < Infinity; at = Math.min(beginOf(stretches, heatHere + 1), beginOf(air, airHere + 1))) {
+    while (beginOf(stretches, heatHere + 1) <= at) heatHere += 1;
+    while (beginOf(air, airHere + 1) <= at) airHere += 1;
+    const step = stepAt(instant(at), stretches[heatHere], air[airHere], maximum);
     const last = steps.at(-1);
     if (last === undefined || last.temperature !== step.temperature || last.source !== step.source) steps.push(step);
   }
   return steps;
 }
 
-/**
- * Folds the heat events into stretches. A reading reaches back and caps everything since the reading before it,
- * or since the heat last changed hands (off, back on, closing): what was before is another regime.
- */
-function heatStretches(events: readonly HeatEvent[], start: Instant, between: BetweenReadings): Stretch[] {
-  let state: HeatState = NO_HEAT;
-  // A panel that moved has its heat from before: that goes on, and a later reading caps it as well.
-  const begin = earlier(start, events[0]?.at ?? start);
-  let stretches: Stretch[] = [{ from: begin, reading: null, cap: null, between: false }];
-  let capsFrom = begin;
-  /** Without heat the joint is no warmer than it was read, until the night makes a new start. */
-  let lastRead: Celsius | null = null;
-  for (const event of events) {
-    const before = state;
-    state = afterHeatEvent(state, event);
-    if (event.kind === 'lamp-found-off' && before.lamp !== 'off') {
-      capsFrom = before.lastSign ?? begin;
-      stretches = withoutHeatSince(stretches, capsFrom);
-    }
-    if (event.kind === 'reading') lastRead = event.value;
-    if (event.kind === 'closing') lastRead = null;
-    if (event.kind === 'reading' && between === 'colder') stretches = capped(stretches, capsFrom, event.value);
-    stretches.push({ from: event.at, reading: state.counted, cap: state.counted === null ? lastRead : null, between: false });
-    if (event.kind === 'reading' || event.kind === 'closing' || changesRegime(before, state)) capsFrom = event.at;
-  }
-  return stretches;
-}
+const beginOf = (list: readonly { readonly from: Instant }[], index: number): number => list[index]?.from ?? Infinity;
 
-/** Heat that stops or comes back; a first lamp and a doubt are no new regime. */
-const changesRegime = (before: HeatState, after: HeatState): boolean =>
-  before.lamp !== after.lamp && (after.lamp === 'off' || (before.lamp !== 'never' && after.lamp === 'on'));
-
-function capped(stretches: readonly Stretch[], since: Instant, value: Celsius): Stretch[] {
-  return stretches.map((stretch) => (stretch.from < since ? stretch : { ...stretch, cap: lowest(stretch.cap, value), between: stretch.reading !== null }));
-}
-
-/** The heat is gone; what was read stays an upper limit. */
-const withoutHeatSince = (stretches: readonly Stretch[], since: Instant): Stretch[] =>
-  stretches.map((stretch) => (stretch.from < since || stretch.reading === null ? stretch : { ...stretch, reading: null, cap: lowest(stretch.cap, stretch.reading), between: false }));
-
-function stepAt(at: Instant, stretches: readonly Stretch[], air: readonly AirStep[], maximum: Celsius | null): JointStep {
-  const stretch = stretches.filter((one) => one.from <= at).at(-1);
-  const around = air.filter((step) => step.from <= at).at(-1);
+function stepAt(at: Instant, stretch: HeatStretch | undefined, around: AirStep | undefined, maximum: Celsius | null): JointStep {
   if (stretch?.reading == null) {
     const temperature = around?.temperature ?? null;
-    return { from: at, temperature: temperature === null ? null : lowest(stretch?.cap ?? null, temperature), source: around?.source ?? 'unknown air' };
+    return { from: at, temperature: temperature === null ? null : lowestOf(stretch?.cap ?? null, temperature), source: around?.source ?? 'unknown air' };
   }
   if (maximum !== null && stretch.reading > maximum) return { from: at, temperature: null, source: 'over the maximum' };
-  return { from: at, temperature: lowest(stretch.cap, stretch.reading), source: stretch.between ? 'colder of two readings' : 'reading' };
+  return { from: at, temperature: lowestOf(stretch.cap, stretch.reading), source: stretch.cap === null ? 'reading' : 'colder of two readings' };
 }
-
-const lowest = (cap: Celsius | null, value: Celsius): Celsius => (cap === null ? value : colder(cap, value));

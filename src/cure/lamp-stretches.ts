@@ -12,20 +12,24 @@ interface Ended extends LampStretch {
  */
 export function lampStretches(events: readonly HeatEvent[]): LampStretch[] {
   let state: HeatState = NO_HEAT;
-  let ended: Ended[] = [];
-  let open: { readonly from: Instant; readonly setting: LampStretch['setting'] } | null = null;
+  const ended: Ended[] = [];
+  let open: { readonly from: Instant; readonly setting: LampStretch['setting']; readonly heater: LampStretch['heater'] } | null = null;
   for (const event of events) {
     const before = state;
     state = afterHeatEvent(state, event);
-    if (open !== null && (state.lamp !== 'on' || state.setting !== before.setting || before.lamp !== 'on')) {
+    if (open !== null && (state.lamp !== 'on' || state.setting !== before.setting || state.heater !== before.heater || before.lamp !== 'on')) {
       if (event.at > open.from) ended.push({ ...open, to: event.at });
       open = null;
     }
-    if (event.kind === 'lamp-found-off' && before.lamp !== 'off' && before.lastSign !== null) ended = cutAt(ended, before.lastSign);
-    if (state.lamp === 'on' && open === null) open = { from: event.at, setting: state.setting };
+    if (event.kind === 'lamp-found-off' && before.lamp !== 'off' && before.lastSign !== null) cutAt(ended, before.lastSign);
+    if (state.lamp === 'on' && open === null) open = { from: event.at, setting: state.setting, heater: state.heater };
   }
   return open === null ? ended : [...ended, { ...open, to: null }];
 }
 
-const cutAt = (stretches: readonly Ended[], end: Instant): Ended[] =>
-  stretches.flatMap((stretch) => (stretch.from >= end ? [] : [{ ...stretch, to: earlier(stretch.to, end) }]));
+/** Stretches follow one another, so only the last ones reach beyond the cut. */
+function cutAt(stretches: Ended[], end: Instant): void {
+  while ((stretches.at(-1)?.from ?? -Infinity) >= end) stretches.pop();
+  const last = stretches.pop();
+  if (last !== undefined) stretches.push({ ...last, to: earlier(last.to, end) });
+}

@@ -3,7 +3,7 @@ import type { MaterialCard, RateLaw, SheetRow, TableRow } from './card.js';
 import type { JointHistory, JointStep } from './history.js';
 import { jointSteps } from './joint-temperature.js';
 import { lampStretches } from './lamp-stretches.js';
-import { vapourShare } from './moisture-front.js';
+import { frontMinutes, vapourShare } from './moisture-front.js';
 import { progressOf, type Piece, type Progress } from './progress.js';
 import { recipePieces, runRecipe } from './recipe.js';
 import { minutesAt } from './rows.js';
@@ -13,15 +13,15 @@ import { later, minutes, plus, type Instant, type Minutes } from './units.js';
 export function progressBy(law: RateLaw, card: MaterialCard, history: JointHistory): Progress {
   switch (law.law) {
     case 'credit':
-      return creditProgress(law.rows, jointSteps(history, card.maxPanel));
+      return creditProgress(law.rows, jointSteps(history, card.maxPanel), card.marginPercent);
     case 'recipe':
       return recipeProgress(law.stages, history);
     case 'above':
       return progressOf('above', stepPieces(jointSteps(history, card.maxPanel), (step) => whileAtLeast(step, law.temperature, law.minutes)));
     case 'dwell':
-      return progressOf('dwell', stepPieces(measuredOnly(jointSteps(history, card.maxPanel, 'previous')), (step) => whileAtLeast(step, law.temperature, law.minutes)));
+      return dwellProgress(law, jointSteps(history, card.maxPanel, 'previous'), history.start);
     case 'depth-root':
-      return depthProgress(law, history.air, history.start);
+      return depthProgress(law, history);
     case 'table':
       return tableProgress(law.rows, history.air, history.start);
     case 'elapsed':
@@ -29,9 +29,13 @@ export function progressBy(law: RateLaw, card: MaterialCard, history: JointHisto
   }
 }
 
-/** Share at each step = minutes / row minutes at the temperature that counts (rule R2). */
-function creditProgress(rows: readonly SheetRow[], steps: readonly JointStep[]): Progress {
-  return progressOf('credit', stepPieces(steps, (step) => (step.temperature === null ? null : minutesAt(rows, step.temperature))));
+/** Share at each step = minutes / row minutes at the temperature that counts (rule R2), with the card's margin on the row minutes. */
+function creditProgress(rows: readonly SheetRow[], steps: readonly JointStep[], marginPercent: number): Progress {
+  const longer = 1 + marginPercent / 100;
+  return progressOf('credit', stepPieces(steps, (step) => {
+    const whole = step.temperature === null ? null : minutesAt(rows, step.temperature);
+    return whole === null ? null : minutes(whole * longer);
+  }));
 }
 
 function recipeProgress(stages: Extract<RateLaw, { law: 'recipe' }>['stages'], history: JointHistory): Progress {
@@ -40,15 +44,25 @@ function recipeProgress(stages: Extract<RateLaw, { law: 'recipe' }>['stages'], h
   return { law: 'recipe', pieces, due: runs.at(-1)?.ended ?? null };
 }
 
+/** Real minutes in which the object itself is warm enough; what is warm before the flash-off is over has no part in it. */
+function dwellProgress(law: Extract<RateLaw, { law: 'dwell' }>, steps: readonly JointStep[], start: Instant): Progress {
+  const pieces = stepPieces(measuredOnly(steps), (step) => whileAtLeast(step, law.temperature, law.minutes));
+  if (law.after <= 0) return progressOf('dwell', pieces);
+  const over = plus(start, law.after);
+  const counting = pieces.flatMap((piece) => (piece.to !== null && piece.to <= over ? [] : [{ ...piece, from: later(piece.from, over) }]));
+  return progressOf('dwell', [{ from: start, to: over, temperature: null, source: 'flash-off', wholeMinutes: null }, ...counting]);
+}
+
 /**
  * Moisture comes from the air: the rate scales with water-vapour pressure and a lamp gives nothing.
- * Unknown humidity counts nothing; damper than the reference gives no bonus.
+ * Unknown humidity counts nothing, and of a bead of unknown depth nothing is known; damper than the reference gives no bonus.
  */
-function depthProgress(law: Extract<RateLaw, { law: 'depth-root' }>, air: readonly AirStep[], start: Instant): Progress {
+function depthProgress(law: Extract<RateLaw, { law: 'depth-root' }>, { air, start, depthMillimetres: depth }: JointHistory): Progress {
+  if (depth === null || depth <= 0) return progressOf('depth-root', [{ from: start, to: null, temperature: null, source: 'depth not known', wholeMinutes: null }]);
   const pieces = airPieces(air, start, (step) => {
-    if (step.temperature === null || step.humidity === null) return null;
-    const rate = Math.min(1, vapourShare({ temperature: step.temperature, humidity: step.humidity }, law.reference));
-    return rate > 0 ? minutes(law.minutes / rate) : null;
+    if (step.temperature === null || step.vapour === null) return null;
+    const rate = Math.min(1, vapourShare(step.vapour, law.reference));
+    return rate > 0 ? frontMinutes(law, depth, rate) : null;
   });
   return progressOf('depth-root', pieces);
 }

@@ -14,9 +14,11 @@ export interface PrintedDepth {
   readonly minutes: Minutes;
 }
 
-/** Water vapour of this air against the reference air; a front moves so many times faster. */
-export const vapourShare = (air: DampAir, reference: DampAir): number =>
-  vapourPressure(air.temperature, air.humidity) / vapourPressure(reference.temperature, reference.humidity);
+/** Water vapour in hPa against that of the reference air; a front moves so many times faster. */
+export const vapourShare = (vapour: number, reference: DampAir): number => vapour / vapourOf(reference);
+
+/** Water vapour of this air, in hPa. */
+export const vapourOf = ({ temperature, humidity }: DampAir): number => vapourPressure(temperature, humidity);
 
 /**
  * Minutes until the front is so deep. A sharp front takes its water through what has hardened already, so that its depth

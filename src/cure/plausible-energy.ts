@@ -1,6 +1,6 @@
 import { fittedActivationEnergy } from './arrhenius.js';
 import type { MilestoneRule } from './card.js';
-import { fitStagedLaw, type StagedPoint } from './fit-staged-law.js';
+import { sheetLaw } from './sheet-law.js';
 
 /**
  * Activation energies that two-part adhesives and fillers show, J/mol. Published for epoxy-amine systems, mostly 44 to 70 kJ/mol:
@@ -14,12 +14,8 @@ export const USUAL_ENERGY = { least: 44_000, most: 81_000 } as const;
  * Null where the figures give none. Outside the usual range a row is mistyped more often than the material is unusual.
  */
 export function impliedEnergy(rule: MilestoneRule): number | null {
-  const points = rule.laws.flatMap((law): StagedPoint[] => {
-    if (law.law === 'credit') return law.rows.map((row) => ({ stages: [row] }));
-    return law.law === 'recipe' ? [{ stages: law.stages.map((stage) => ({ temperature: stage.lamp, minutes: stage.minutes })) }] : [];
-  });
-  const rows = rule.laws.flatMap((law) => (law.law === 'credit' ? law.rows : []));
-  return points.length === rows.length ? fittedActivationEnergy(rows) : (fitStagedLaw(points)?.energy ?? null);
+  if (rule.laws.some((law) => law.law === 'recipe')) return sheetLaw(rule)?.energy ?? null;
+  return fittedActivationEnergy(rule.laws.flatMap((law) => (law.law === 'credit' ? law.rows : [])));
 }
 
 export const isUsualEnergy = (energy: number): boolean => energy >= USUAL_ENERGY.least && energy <= USUAL_ENERGY.most;

@@ -17,23 +17,27 @@ export interface ProgressLine {
   readonly last: TemperaturePoint;
   /** `rateIntegral` at the last point: the next one needs a single look-up. */
   readonly integral: number;
-  /** Shares earned since the first point; goes on above 1. */
+  /** Shares earned up to the last point; goes on above 1. */
   readonly share: number;
   /** Exact moment at which the share reached 1, not rounded; null: not yet. */
   readonly due: Instant | null;
 }
 
-/** The line of a whole history, points in order of time. */
-export function progressLine(table: RateTable, first: TemperaturePoint, rest: readonly TemperaturePoint[] = []): ProgressLine {
+/** Rounding of a sum of shares. */
+const DUST = 1e-12;
+const FULL = 1 - DUST;
+
+/** The line of a whole history, points in order of time; `earned` is the share from before its first point, less than 1. */
+export function progressLine(table: RateTable, first: TemperaturePoint, rest: readonly TemperaturePoint[] = [], earned = 0): ProgressLine {
   let before = first;
   let integralBefore = rateIntegral(table, first.temperature);
-  let share = 0;
+  let share = earned;
   let due: Instant | null = null;
   for (const point of rest) {
     const length = lengthBetween(before, point);
     const here = rateIntegral(table, point.temperature);
     const sum = share + length * rateBetween(table, before.temperature, point.temperature, integralBefore, here);
-    if (sum >= 1 && due === null) due = reachedBetween(table, before, point, 1 - share);
+    if (sum >= FULL && due === null) due = reachedBetween(table, before, point, 1 - share);
     share = sum;
     before = point;
     integralBefore = here;
@@ -46,7 +50,7 @@ export function append(line: ProgressLine, point: TemperaturePoint): ProgressLin
   const { table, last } = line;
   const integral = rateIntegral(table, point.temperature);
   const share = line.share + lengthBetween(last, point) * rateBetween(table, last.temperature, point.temperature, line.integral, integral);
-  const due = line.due ?? (share >= 1 ? reachedBetween(table, last, point, 1 - line.share) : null);
+  const due = line.due ?? (share >= FULL ? reachedBetween(table, last, point, 1 - line.share) : null);
   return { table, last: point, integral, share, due };
 }
 

@@ -7,7 +7,7 @@ export interface Piece {
   /** null: goes on like this. */
   readonly to: Instant | null;
   readonly temperature: Celsius | null;
-  readonly source: StepSource | 'lamp' | 'lamp off' | 'between stages' | 'clock';
+  readonly source: StepSource | 'lamp' | 'lamp off' | 'between stages' | 'clock' | 'flash-off' | 'depth not known';
   /** Minutes the whole milestone would take like this; null: nothing counts. */
   readonly wholeMinutes: Minutes | null;
 }

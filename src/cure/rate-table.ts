@@ -8,13 +8,15 @@ import { celsius, kelvinFromCelsius, type Celsius } from './units.js';
  * change of temperature from T0 to T1 in dt minutes earns dt * (R(T1) - R(T0)) / (T1 - T0).
  */
 export interface RateTable {
-  /** Row temperatures, coldest first: between them the rate is smooth, at them it has a kink. */
+  /** Row temperatures, coldest first, and the highest that counts: between them the rate is smooth. */
   readonly kinks: readonly Celsius[];
   readonly coldest: number;
   readonly hottest: number;
   /** R and the rate at the hottest row, from where R goes on as a straight line. */
   readonly hottestIntegral: number;
   readonly hottestRate: number;
+  /** Above it nothing is earned; Infinity: no such limit. */
+  readonly ceiling: number;
   /** Pieces of R, eight numbers each: start °C, 1 / width, and six coefficients in (T - start) / width. */
   readonly pieces: Float64Array;
   /** The first piece that reaches into each of many equal cells between coldest and hottest. */
@@ -30,19 +32,22 @@ const CELLS_PER_PIECE = 16;
 /** °C. Below it the difference of two values of R would lose digits. */
 const NEAR = 0.05;
 
-const tables = new WeakMap<readonly SheetRow[], RateTable>();
+const tables = new WeakMap<readonly SheetRow[], readonly RateTable[]>();
 
-/** The table of a card's rows; worked out once for each array of rows. */
-export function rateTable(rows: readonly SheetRow[]): RateTable {
-  const known = tables.get(rows);
+/** The table of a card's rows, with the highest temperature that counts (null: no limit); worked out once for each array of rows. */
+export function rateTable(rows: readonly SheetRow[], maximum: Celsius | null = null): RateTable {
+  const ceiling = maximum ?? Infinity;
+  const made = tables.get(rows) ?? [];
+  const known = made.find((one) => one.ceiling === ceiling);
   if (known !== undefined) return known;
-  const table = tabulate(arrheniusRows(rows));
-  tables.set(rows, table);
+  const table = tabulate(arrheniusRows(rows), ceiling);
+  tables.set(rows, [...made, table]);
   return table;
 }
 
-/** R at a temperature: 0 up to the coldest row. */
-export function rateIntegral(table: RateTable, temperature: Celsius): number {
+/** R at a temperature: 0 up to the coldest row; level above the highest temperature that counts. */
+export function rateIntegral(table: RateTable, reached: Celsius): number {
+  const temperature = reached > table.ceiling ? table.ceiling : reached;
   if (temperature <= table.coldest) return 0;
   if (temperature >= table.hottest) return table.hottestIntegral + (temperature - table.hottest) * table.hottestRate;
   const { pieces } = table;
@@ -57,7 +62,7 @@ export function rateIntegral(table: RateTable, temperature: Celsius): number {
 
 /** Share earned per minute at a steady temperature. */
 export function steadyRate(table: RateTable, temperature: Celsius): number {
-  if (temperature < table.coldest) return 0;
+  if (temperature < table.coldest || temperature > table.ceiling) return 0;
   if (temperature >= table.hottest) return table.hottestRate;
   const { pieces } = table;
   const base = pieceAt(table, temperature);
@@ -82,9 +87,10 @@ export function nearRate(table: RateTable, from: Celsius, to: Celsius): number {
   if (from === to) return steadyRate(table, from);
   const low = from < to ? from : to;
   const high = from < to ? to : from;
-  let sum = Math.max(0, high - Math.max(low, table.hottest)) * table.hottestRate;
+  const counted = Math.min(high, table.ceiling);
+  let sum = Math.max(0, counted - Math.max(low, table.hottest)) * table.hottestRate;
   let start = Math.max(low, table.coldest);
-  const end = Math.min(high, table.hottest);
+  const end = Math.min(counted, table.hottest);
   if (start < end) {
     for (let base = pieceAt(table, start); start < end; base += STRIDE) {
       const stop = Math.min(end, at(table.pieces, base + STRIDE));
@@ -125,7 +131,7 @@ function pieceAt(table: RateTable, temperature: number): number {
 
 const at = (pieces: Float64Array, index: number): number => pieces[index] ?? Infinity;
 
-function tabulate(rows: readonly SheetRow[]): RateTable {
+function tabulate(rows: readonly SheetRow[], ceiling: number): RateTable {
   const hot = rows.at(-1);
   const coldest = rows[0]?.temperature ?? Infinity;
   const hottest = hot?.temperature ?? Infinity;
@@ -139,7 +145,8 @@ function tabulate(rows: readonly SheetRow[]): RateTable {
   const pieces = Float64Array.from([...numbers, hottest]);
   const count = numbers.length / STRIDE;
   const cellsPerDegree = count === 0 ? 0 : (count * CELLS_PER_PIECE) / (hottest - coldest);
-  const shared = { kinks: rows.map((row) => row.temperature), coldest, hottest, hottestIntegral: sum, hottestRate: hot === undefined ? 0 : 1 / hot.minutes, pieces, cellsPerDegree };
+  const kinks = [...rows.map((row) => row.temperature), ...(ceiling === Infinity ? [] : [celsius(ceiling)])];
+  const shared = { kinks, ceiling, coldest, hottest, hottestIntegral: sum, hottestRate: hot === undefined ? 0 : 1 / hot.minutes, pieces, cellsPerDegree };
   return { ...shared, cells: cellsOf(pieces, count, coldest, cellsPerDegree) };
 }
 

@@ -20,7 +20,7 @@ export interface StageRun {
 
 /**
  * Runs a recipe against the lamp's stretches (rule R5): printed minutes from switch-on, stage by stage, warm-up inside.
- * A lamp at or above a stage's setting works for that stage. Missing minutes are added plus 20 min re-warm;
+ * A lamp (never a pad) at or above a stage's setting works for that stage. Missing minutes are added plus 20 min re-warm;
  * more than half a stage missing begins it again.
  */
 export function runRecipe(stages: readonly RecipeStage[], lamp: readonly LampStretch[], start: Instant): StageRun[] {
@@ -41,7 +41,7 @@ function runStage(stage: RecipeStage, lamp: readonly LampStretch[], from: Instan
   let missing = 0;
   let on: { from: Instant; to: Instant | null }[] = [];
   for (const stretch of lamp) {
-    if (stretch.setting === null || stretch.setting < stage.lamp || (stretch.to !== null && stretch.to <= from)) continue;
+    if (stretch.heater !== 'lamp' || stretch.setting === null || stretch.setting < stage.lamp || (stretch.to !== null && stretch.to <= from)) continue;
     const begins = later(stretch.from, from);
     const last = on.at(-1);
     const gap = last?.to == null ? 0 : minutesBetween(last.to, begins);

@@ -1,3 +1,4 @@
+import { isBeadDepth } from './bead-depth.js';
 import { COMMANDS, commandWord } from './command-table.js';
 import type { Gap } from './declaration.js';
 import { inserted, replaced, typedAt, without, written } from './draft.js';
@@ -6,20 +7,22 @@ import type { Token, TokenOf } from './token.js';
 import type { Repair } from './trouble.js';
 
 /** What a line without a command word most likely wants to be, harmless questions first. */
-const LIKELY = ['when', 'read', 'closed', 'cure', 'lamp', 'air'] as const;
+const LIKELY = ['when', 'read', 'depth', 'closed', 'cure', 'lamp', 'air'] as const;
 const THINGS: Readonly<Partial<Record<Token['kind'], string>>> = {
   degrees: 'temperature',
   card: 'card',
-  lamp: 'lamp name',
   joint: 'joint',
   method: 'way of measuring',
   milestone: 'milestone',
+  depth: 'depth',
   humidity: 'humidity',
 };
 /** What is missing goes behind these, before times and remarks. */
-const STEM: ReadonlySet<Token['kind']> = new Set(['form', 'number', 'joint', 'card', 'lamp', 'milestone']);
+const STEM: ReadonlySet<Token['kind']> = new Set(['form', 'number', 'joint', 'card', 'depth', 'lamp', 'milestone']);
 /** A number that stands alone may be minutes, up to this many. */
 const MOST_MINUTES_MEANT = 120;
+/** Or the depth of a bead, up to this many millimetres. Common practice, no source. */
+const DEEPEST_MEANT = 10;
 
 export const noCommand = ({ draft }: LineState): Finding => ({
   unclear: null,
@@ -31,8 +34,16 @@ export const noCommand = ({ draft }: LineState): Finding => ({
 export const severalCommands = (state: LineState): Finding => ({
   unclear: null,
   problem: 'one thing at a time',
-  repairs: () => segments(state).flatMap((segment) => linesOf(state, segment)),
+  repairs: () => [...questionAlone(state), ...segments(state).flatMap((segment) => linesOf(state, segment))],
 });
+
+/** `when start 501 lamp 65 ready fri 16:00`: the question as it can be asked. */
+function questionAlone({ tokens, draft }: LineState): readonly Repair[] {
+  if (!tokens.some((token) => token.kind === 'form' && token.command === 'latest-start')) return [];
+  const job = tokens.find((token) => token.kind === 'number' && token.whole);
+  const others = tokens.filter((token) => token !== job && (token.kind === 'number' || token.kind === 'degrees' || token.kind === 'lamp' || (token.kind === 'form' && token.command !== 'latest-start')));
+  return [{ line: without(draft, others), label: null }];
+}
 
 /** The line cut before each word of another command; the first part keeps what stands in front. */
 function segments({ tokens, draft }: LineState): readonly { readonly form: TokenOf<'form'>; readonly from: number; readonly to: number }[] {
@@ -56,10 +67,12 @@ export function extra(state: LineState, token: Token): Finding {
   const word = spoken === null ? '' : commandWord(spoken.declaration);
   return {
     unclear: typedAt(draft, [token]),
-    problem: token.kind === 'number' ? numberProblem(state, token, word) : `no ${THINGS[token.kind] ?? 'such word'}: ${word} takes none`,
-    repairs: () => [...asHumidity(state, token), ...asLamp(state, token), ...asMinutes(state, token), { line: without(draft, [token]), label: null }],
+    problem: token.kind === 'number' ? numberProblem(state, token, word) : `no ${thing(token)}: ${word} takes none`,
+    repairs: () => [...asHumidity(state, token), ...asLamp(state, token), ...asMinutes(state, token), ...asDepth(state, token), { line: without(draft, [token]), label: null }],
   };
 }
+
+const thing = (token: Token): string => (token.kind === 'lamp' ? `${token.heater} name` : (THINGS[token.kind] ?? 'such word'));
 
 function numberProblem({ draft, spoken }: LineState, token: TokenOf<'number'>, word: string): string {
   const takes = spoken?.declaration.takes ?? [];
@@ -78,6 +91,12 @@ function asMinutes({ draft, spoken, times }: LineState, token: Token): readonly 
   return fits && spoken?.declaration.takes.includes('time') === true ? [{ line: replaced(draft, token, `${token.text} min ago`), label: `${token.text} min ago` }] : [];
 }
 
+/** `paste 501 P1 5`. */
+function asDepth({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
+  const fits = token.kind === 'number' && isBeadDepth(token.value) && token.value <= DEEPEST_MEANT && !tokens.some((one) => one.kind === 'depth');
+  return fits && spoken?.declaration.takes.includes('depth') === true ? [{ line: replaced(draft, token, `${token.text} mm`), label: `${token.text} mm` }] : [];
+}
+
 /** `lamp on 501 65` sets a lamp. */
 function asLamp({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
   const form = tokens.find((one) => one.kind === 'form');
@@ -87,21 +106,22 @@ function asLamp({ draft, spoken, tokens }: LineState, token: Token): readonly Re
 
 export const secondOf = ({ draft }: LineState, first: Token, second: Token): Finding => ({
   unclear: typedAt(draft, [second]),
-  problem: `only one ${THINGS[second.kind] ?? 'such word'}`,
+  problem: `only one ${thing(second)}`,
   repairs: () => [first, second].map((token) => ({ line: without(draft, [token]), label: null })).reverse(),
 });
 
 export function gapFinding(state: LineState, gap: Gap): Finding {
   const { draft, tokens, assigned } = state;
   const end = Math.max(-1, ...tokens.filter((token) => STEM.has(token.kind)).map((token) => token.last)) + 1;
-  const place = gap.place === 'end' ? end : (assigned?.temperature?.first ?? end);
+  const place = gap.place === 'start' ? 0 : gap.place === 'end' ? end : (assigned?.temperature?.first ?? end);
   const said = tokens.filter((token) => token.kind === 'form');
+  const add = gap.add === 'each card' ? [...draft.names.cards.values()] : gap.add;
   const contradicting = gap.choose && gap.add.length === 0 ? said : [];
   return {
     unclear: null,
     problem: gap.problem,
     repairs: () => [
-      ...gap.add.map((words) => ({ line: inserted(draft, place, words), label: gap.choose ? words : null })),
+      ...add.map((words) => ({ line: inserted(draft, place, words), label: gap.choose ? words : null })),
       ...contradicting.map((token) => ({ line: without(draft, [token]), label: said.filter((other) => other !== token).map((other) => other.text).join(' ') })),
     ],
   };

@@ -1,10 +1,13 @@
 import type { CommandKind } from '../repair/commands.js';
 import { air } from './commands/air.js';
+import { buildUp } from './commands/build-up.js';
 import { check } from './commands/check.js';
 import { closed } from './commands/closed.js';
 import { cure } from './commands/cure.js';
+import { depth } from './commands/depth.js';
 import { help } from './commands/help.js';
 import { lamp } from './commands/lamp.js';
+import { latestStart } from './commands/latest-start.js';
 import { later } from './commands/later.js';
 import { moved } from './commands/moved.js';
 import { off } from './commands/off.js';
@@ -15,9 +18,11 @@ import { release } from './commands/release.js';
 import { scrap } from './commands/scrap.js';
 import { stay } from './commands/stay.js';
 import { undo } from './commands/undo.js';
+import { whatIf } from './commands/what-if.js';
 import { when } from './commands/when.js';
 import { whoWaits } from './commands/who-waits.js';
 import { why } from './commands/why.js';
+import { wrongCard } from './commands/wrong-card.js';
 import type { Declaration, Parameter } from './declaration.js';
 import { shownWord, wordsOfAll } from './language.js';
 
@@ -33,6 +38,9 @@ export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
   read,
   air,
   check,
+  depth,
+  'build-up': buildUp,
+  'wrong-card': wrongCard,
   later,
   stay,
   release,
@@ -41,6 +49,8 @@ export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
   'who-waits': whoWaits,
   when,
   why,
+  'what-if': whatIf,
+  'latest-start': latestStart,
   help,
 };
 

@@ -1,38 +1,51 @@
+import type { Heater } from '../cure/history.js';
+import type { Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
 import type { Command, CommandKind, ReadingMethod, TypedTemperature, When } from '../repair/commands.js';
 import type { EntryNo, JobNo, JointNo, LampName } from '../repair/ids.js';
 import type { Words } from './language.js';
 
-/** What a command can carry besides its word. */
-export type Parameter = 'job' | 'joint' | 'card' | 'lamp' | 'temperature' | 'humidity' | 'method' | 'milestone' | 'time' | 'entry' | 'reason';
+/**
+ * What a command can carry besides its word. `time` has passed; `from` and `ready` are still to come.
+ * `figure`: a number without `mm` is the depth as well.
+ */
+export type Parameter = 'job' | 'joint' | 'card' | 'lamp' | 'temperature' | 'air' | 'humidity' | 'depth' | 'figure' | 'method' | 'milestone' | 'time' | 'from' | 'ready' | 'entry' | 'reason';
 
 /** What was found in a line; a command uses what it takes, and the reader refuses the rest. */
 export interface Slots {
   /** Which of the command's own ways to say it were used. */
   readonly forms: ReadonlySet<string>;
-  /** The word `lamp` stood in the line. */
-  readonly lampWord: boolean;
+  /** The word `lamp` or `pad` stood in the line, with a temperature to come. */
+  readonly heaterWord: boolean;
+  /** What heats, by word or by name; both only by mistake. */
+  readonly heaters: ReadonlySet<Heater>;
+  readonly airWord: boolean;
   readonly job: JobNo | null;
   readonly joint: JointNo | null;
   readonly card: string | null;
   readonly lamp: LampName | null;
   readonly temperature: TypedTemperature | null;
+  readonly air: TypedTemperature | null;
   readonly humidity: number | null;
+  /** Millimetres. */
+  readonly depth: number | null;
   readonly method: ReadingMethod;
   readonly milestone: MilestoneKind | null;
   readonly entry: EntryNo | null;
   readonly reason: string;
   readonly when: When;
+  /** The moment still to come. */
+  readonly ahead: Instant | null;
 }
 
 /** Something is missing, or two things contradict each other. */
 export interface Gap {
   readonly problem: string;
   /** Words that, added to the line, fill it; `choose` when each stands for what the person may have meant. */
-  readonly add: readonly string[];
+  readonly add: readonly string[] | 'each card';
   readonly choose: boolean;
-  /** Where the words go: after what was said, or right before the temperature. */
-  readonly place: 'end' | 'before-temperature';
+  /** Where the words go: first of all, after what was said, or right before the temperature. */
+  readonly place: 'start' | 'end' | 'before-temperature';
 }
 
 export type Built = { readonly ok: true; readonly command: Command } | { readonly ok: false; readonly gap: Gap };

@@ -15,8 +15,8 @@ type Place = Pick<Token, 'first' | 'last'>;
 const NO_CHANGE: Change = new Map();
 
 /** Known words in the spelling of the house, everything else as typed. */
-function shown({ text, typed }: Piece, { cards, lamps }: KnownNames): string {
-  const name = cards.get(text) ?? lamps.get(text);
+function shown({ text, typed }: Piece, { cards, lamps, pads }: KnownNames): string {
+  const name = cards.get(text) ?? lamps.get(text) ?? pads.get(text);
   if (name !== undefined) return name;
   return isVocabulary(text) || shapeOf(text) !== null ? text : typed;
 }

@@ -10,6 +10,8 @@ import { TokenCursor } from './token-cursor.js';
 export interface FoundTime {
   readonly expression: TimeExpression;
   readonly tokens: readonly Token[];
+  /** Said as a moment to be ready by. */
+  readonly by: boolean;
 }
 
 /** `501 ago` is more likely a job number than eight hours and twenty-one minutes. */
@@ -36,10 +38,12 @@ function timeAt(tokens: readonly Token[], at: number, names: KnownNames): FoundT
   for (const read of [readStamp, agoOrJob, readClock, readNow]) {
     const cursor = new TokenCursor(tokens, at);
     const expression = read(cursor);
-    if (expression !== null) return { expression, tokens: tokens.slice(at, cursor.at) };
+    if (expression !== null) return timeOf(expression, tokens.slice(at, cursor.at));
   }
   return null;
 }
+
+const timeOf = (expression: TimeExpression, tokens: readonly Token[]): FoundTime => ({ expression, tokens, by: tokens.some((token) => token.kind === 'word' && timeWord(token.text) === 'by') });
 
 /** Without a unit, `501 ago 20` and `20 ago 501` look alike: the job that is open decides, or the size, or nobody. */
 function readAgoOrJob(cursor: TokenCursor, tokens: readonly Token[], names: KnownNames): TimeExpression | null {
@@ -72,11 +76,18 @@ function unsure(cursor: TokenCursor, length: number, ways: readonly string[]): T
 
 /** `at 2026-03-02T13:40`: buttons say times this way. */
 function readStamp(cursor: TokenCursor): TimeExpression | null {
-  cursor.takeWord('at', 'since');
+  skipLead(cursor);
   const typed = cursor.take('stamp');
   return typed === null ? null : { is: 'stamp', stamp: typed.stamp };
 }
 
+/** `at`, `ready by`. */
+function skipLead(cursor: TokenCursor): void {
+  let word = cursor.takeWord('at', 'since', 'by');
+  while (word !== null) word = cursor.takeWord('at', 'since', 'by');
+}
+
 function readNow(cursor: TokenCursor): TimeExpression | null {
+  cursor.takeWord('since', 'by');
   return cursor.takeWord('now') === null ? null : { is: 'now' };
 }

@@ -1,10 +1,11 @@
+import { HEATERS } from '../cure/history.js';
 import type { Command } from '../repair/commands.js';
 import { COMMANDS, commandWord } from './command-table.js';
 import { written, type Draft } from './draft.js';
 import { interpretationsOf } from './interpretations.js';
 import type { KnownNames } from './known-names.js';
 import { parseTokens } from './parse-tokens.js';
-import { isLampText } from './phrases.js';
+import { isHeaterText } from './phrases.js';
 import { piecesOf } from './pieces.js';
 import { LONGEST_LINE, readChunks } from './reader.js';
 import { parseReasonLine } from './reason-line.js';
@@ -55,16 +56,16 @@ function twoMeanings(candidates: readonly Candidate[], interpretations: readonly
     problem: 'a word that says which of the two is meant',
     command: first ?? null,
     job: null,
-    repairs: () => candidates.map(({ tokens }) => spelledOut(tokens, places, draft)),
+    repairs: () => candidates.map((candidate) => spelledOut(candidate, places, draft)),
   };
 }
 
-/** The same line with every doubtful name said in full: `card K`, `lamp C`, `30C`. */
-function spelledOut(tokens: readonly Token[], places: readonly number[], draft: Draft): Repair {
+/** The same line with every doubtful name said in full: `card K`, `lamp C`, `pad 1`, `#1`, `30C`. */
+function spelledOut({ tokens, command }: Candidate, places: readonly number[], draft: Draft): Repair {
   const change = new Map<number, string>();
   const label: string[] = [];
   for (const place of places) {
-    const { at, words, length } = inFull(tokens, place);
+    const { at, words, length } = inFull(tokens, place, command);
     for (let index = at; index < at + length; index += 1) change.set(index, index === at ? words : '');
     label.push(words === '' ? `without ${tokens[place]?.text ?? ''}` : words);
   }
@@ -72,11 +73,15 @@ function spelledOut(tokens: readonly Token[], places: readonly number[], draft: 
 }
 
 /** What to write, and over which pieces. */
-function inFull(tokens: readonly Token[], place: number): { at: number; length: number; words: string } {
+function inFull(tokens: readonly Token[], place: number, command: Command): { at: number; length: number; words: string } {
   const token = tokens[place];
   const before = tokens[place - 1];
   if (token?.kind === 'card') return { at: place, length: 1, words: `card ${token.name}` };
-  if (token?.kind === 'lamp' && (before === undefined || !isLampText(before.text))) return { at: place, length: 1, words: `lamp ${token.name}` };
+  if (token?.kind === 'lamp' && (before === undefined || !isHeaterText(before.text, token.heater))) {
+    const named = before !== undefined && HEATERS.some((heater) => isHeaterText(before.text, heater));
+    return { at: named ? place - 1 : place, length: named ? 2 : 1, words: `${token.heater} ${token.name}` };
+  }
+  if (token?.kind === 'number' && token.whole) return { at: place, length: 1, words: 'job' in command && command.job === token.text ? `#${token.text}` : `${token.text}°` };
   if (token?.kind === 'filler') return { at: place, length: 1, words: '' };
   if (token?.kind === 'word' && before?.kind === 'number' && isUnitWord(token.text)) return { at: place - 1, length: 2, words: `${before.text}${token.text.toUpperCase()}` };
   return { at: place, length: 1, words: token?.text ?? '' };

@@ -1,6 +1,6 @@
 import { jointNo, JOINT_PATTERN } from '../repair/ids.js';
 import type { KnownNames } from './known-names.js';
-import { isLampText } from './phrases.js';
+import { isHeaterText } from './phrases.js';
 import { isVocabulary, type Piece } from './pieces.js';
 import { shapeOf } from './shapes.js';
 import { isCardWord, isFiller } from './small-words.js';
@@ -26,12 +26,16 @@ export function interpretationsOf(pieces: readonly Piece[], names: KnownNames): 
 function meaningsOf({ text }: Piece, before: Piece | undefined, names: KnownNames): readonly Meaning[] {
   const card = names.cards.get(text);
   const lamp = names.lamps.get(text);
+  const pad = names.pads.get(text);
   const asCard: Meaning[] = card === undefined ? [] : [{ kind: 'card', name: card }];
-  const asLamp: Meaning[] = lamp === undefined ? [] : [{ kind: 'lamp', name: lamp }];
+  const asLamp: Meaning[] = lamp === undefined ? [] : [{ kind: 'lamp', name: lamp, heater: 'lamp' }];
+  const asPad: Meaning[] = pad === undefined ? [] : [{ kind: 'lamp', name: pad, heater: 'pad' }];
   if (before !== undefined && isCardWord(before.text) && asCard.length > 0) return asCard;
   // After the word lamp a name is the lamp's: this is how to say which of two is meant.
-  if (before !== undefined && isLampText(before.text) && asLamp.length > 0 && asCard.length > 0) return asLamp;
-  const all = [...asCard, ...asLamp, ...plainMeanings(text)];
+  if (before !== undefined && isHeaterText(before.text, 'lamp') && asLamp.length > 0 && asCard.length > 0) return asLamp;
+  // After the word pad a figure is the pad's number too.
+  if (before !== undefined && isHeaterText(before.text, 'pad') && asPad.length > 0) return asPad;
+  const all = [...asCard, ...asLamp, ...plainMeanings(text), ...asPad];
   return all.length > 0 ? all : [{ kind: 'unknown' }];
 }
 

@@ -8,6 +8,7 @@ export interface KnownNames {
   readonly zone: string;
   readonly cards: ReadonlyMap<string, string>;
   readonly lamps: ReadonlyMap<string, LampName>;
+  readonly pads: ReadonlyMap<string, LampName>;
   readonly openJobs: ReadonlySet<string>;
 }
 
@@ -17,6 +18,7 @@ export function knownNames(context: ReadingContext): KnownNames {
     zone: context.zone,
     cards: new Map(context.cards.map((name) => [name.toLowerCase(), name])),
     lamps: new Map(context.lamps.map((name) => [name.toLowerCase(), lampName(name)])),
+    pads: new Map(context.pads.map((name) => [name.toLowerCase(), lampName(name)])),
     openJobs: new Set(context.openJobs),
   };
 }

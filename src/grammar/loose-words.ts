@@ -5,17 +5,20 @@ import { timeWord, unitMinutes, WEEKDAYS } from './time-words.js';
 import type { Token } from './token.js';
 
 /** Words that are known and say nothing where they stand: `20 min` without `ago`, a lone `yesterday`. */
-export function looseWords({ draft, tokens }: LineState, loose: readonly Token[]): Finding {
-  const lengths = loose.filter(isLength);
+export function looseWords({ draft, tokens, spoken }: LineState, loose: readonly Token[]): Finding {
+  const isAhead = spoken?.declaration.takes.some((parameter) => parameter === 'from' || parameter === 'ready') === true;
+  const spans = loose.filter(isLength);
+  // Minutes that are to come are no minutes ago.
+  const lengths = isAhead ? [] : spans;
   const numbers = tokens.filter((token, index) => token.kind === 'number' && isLengthWord(tokens[index + 1]) && loose.includes(tokens[index + 1] ?? token));
   return {
     unclear: typedAt(draft, [...numbers, ...loose].sort((one, other) => one.first - other.first)),
-    problem: lengths.length > 0 ? 'the word ago, or a time' : loose.some((token) => isDay(token) || isAt(token)) ? 'a time of day' : 'a word that fits here',
+    problem: lengths.length > 0 ? 'the word ago, or a time' : spans.length > 0 || loose.some((token) => isDay(token) || isAt(token)) ? 'a time of day' : 'a word that fits here',
     repairs: () => [
       ...lengths.map((token) => ({ line: replaced(draft, token, `${token.text} ago`), label: `${typedAt(draft, [...numbers, token])} ago` })),
       ...tokens.flatMap((token, index) => withColon(token, loose.includes(tokens[index - 1] ?? token)).map((time) => ({ line: replaced(draft, token, time), label: time }))),
       ...loose.filter(isDay).map((token) => ({ line: replaced(draft, token, `${token.text} 16:00`), label: null })),
-      ...(loose.some((token) => isNegation(token.text)) ? [] : [loose, [...loose, ...numbers]].map((tokensLeftOut) => ({ line: without(draft, tokensLeftOut), label: null }))),
+      ...(loose.some((token) => isNegation(token.text)) ? [] : [...(isAhead ? [] : [loose]), [...loose, ...numbers]].map((tokensLeftOut) => ({ line: without(draft, tokensLeftOut), label: null }))),
     ],
   };
 }
@@ -34,5 +37,5 @@ function withColon(token: Token, follows: boolean): readonly string[] {
 
 function isDay(token: Token): boolean {
   const meaning = token.kind === 'word' ? timeWord(token.text) : null;
-  return meaning === 'today' || meaning === 'yesterday' || WEEKDAYS.some((day) => day === meaning);
+  return meaning === 'today' || meaning === 'yesterday' || meaning === 'tomorrow' || WEEKDAYS.some((day) => day === meaning);
 }

@@ -1,14 +1,19 @@
-import { isHumidityWord, isUnitWord, unitNamed } from './small-words.js';
+import { isDepthUnit, isHumidityWord, isUnitWord, unitNamed } from './small-words.js';
 import { isWord, type Meaning, type Token } from './token.js';
 
 /** Puts numbers and the words that belong to them together: `86 F`, `rh 55`, `55 % rh`. */
-export function mergeValues(tokens: readonly Token[]): readonly Token[] {
+export const mergeValues = (tokens: readonly Token[]): readonly Token[] => merging(tokens, (at) => humidityAt(tokens, at) ?? degreesAt(tokens, at));
+
+/** `5 mm`, before anything else is read: such a number is neither a time nor a temperature. */
+export const mergeDepths = (tokens: readonly Token[]): readonly Token[] => merging(tokens, (at) => depthAt(tokens, at));
+
+function merging(tokens: readonly Token[], valueAt: (at: number) => Value | null): readonly Token[] {
   const merged: Token[] = [];
   let at = 0;
   while (at < tokens.length) {
     const first = tokens[at];
     if (first === undefined) break;
-    const value = humidityAt(tokens, at) ?? degreesAt(tokens, at) ?? { meaning: null, length: 1 };
+    const value = valueAt(at) ?? { meaning: null, length: 1 };
     const last = tokens[at + value.length - 1] ?? first;
     merged.push(value.meaning === null ? first : { first: first.first, last: last.last, text: tokens.slice(at, at + value.length).map((token) => token.text).join(' '), ...value.meaning });
     at += value.length;
@@ -19,6 +24,11 @@ export function mergeValues(tokens: readonly Token[]): readonly Token[] {
 interface Value {
   readonly meaning: Meaning;
   readonly length: number;
+}
+
+function depthAt(tokens: readonly Token[], at: number): Value | null {
+  const number = tokens[at];
+  return number?.kind === 'number' && !number.marked && wordAt(tokens, at + 1, isDepthUnit) ? { meaning: { kind: 'depth', millimetres: number.value }, length: 2 } : null;
 }
 
 function degreesAt(tokens: readonly Token[], at: number): Value | null {

@@ -1,3 +1,4 @@
+import type { Heater } from '../cure/history.js';
 import type { CommandKind } from '../repair/commands.js';
 import { COMMAND_TABLE } from './command-table.js';
 import { lamp } from './commands/lamp.js';
@@ -31,9 +32,9 @@ export const phraseWords: ReadonlySet<string> = new Set(PHRASES.flatMap(({ words
 /** Words that are a command by themselves and may stand glued to a number: `lamp30`. */
 export const commandWords: ReadonlySet<string> = new Set(PHRASES.filter(({ words, meaning }) => words.length === 1 && meaning.kind === 'form').flatMap(({ words }) => words));
 
-/** Words after which a name is a lamp's. */
-export const isLampText = (text: string): boolean => lampTexts.has(text);
-const lampTexts = new Set(wordsOfAll(lamp.forms.lamp));
+/** Words after which a name is a lamp's, or a pad's. */
+export const isHeaterText = (text: string, heater: Heater): boolean => heaterTexts[heater].has(text);
+const heaterTexts: Readonly<Record<Heater, ReadonlySet<string>>> = { lamp: new Set(wordsOfAll(lamp.forms.lamp)), pad: new Set(wordsOfAll(lamp.forms.pad)) };
 
 /** Words to what they say; words that belong to no phrase stay words. */
 export function matchPhrases(tokens: readonly Token[]): readonly Token[] {
@@ -50,7 +51,12 @@ export function matchPhrases(tokens: readonly Token[]): readonly Token[] {
 
 function longestAt(tokens: readonly Token[], at: number): Phrase | null {
   const first = tokens[at];
-  if (first?.kind !== 'word') return null;
+  if (first === undefined || !mayBeWord(first)) return null;
   const phrases = BY_FIRST_WORD.get(first.text) ?? [];
-  return phrases.find((phrase) => phrase.words.every((word, index) => tokens[at + index]?.kind === 'word' && tokens[at + index]?.text === word)) ?? null;
+  return phrases.find((phrase) => phrase.words.every((word, index) => says(tokens[at + index], word))) ?? null;
 }
+
+const says = (token: Token | undefined, word: string): boolean => token !== undefined && mayBeWord(token) && token.text === word;
+
+/** `2 sheets`: a figure may belong to a phrase. */
+const mayBeWord = ({ kind }: Token): boolean => kind === 'word' || kind === 'number';

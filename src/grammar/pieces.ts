@@ -49,6 +49,6 @@ function unglued(text: string, names: KnownNames): readonly string[] | null {
 const joined = (first: string, rest: readonly string[] | null): readonly string[] | null => (rest === null ? null : [first, ...rest]);
 
 const isKnown = (text: string, names: KnownNames): boolean =>
-  shapeOf(text) !== null || VOCABULARY.has(text) || names.cards.has(text) || names.lamps.has(text) || JOINT_PATTERN.test(text);
+  shapeOf(text) !== null || VOCABULARY.has(text) || names.cards.has(text) || names.lamps.has(text) || names.pads.has(text) || JOINT_PATTERN.test(text);
 
 const mayStandGlued = (word: string): boolean => commandWords.has(word) || isHumidityWord(word) || timeWord(word) === 'at' || timeWord(word) === 'since' || timeWord(word) === 'about';

@@ -11,7 +11,7 @@ const exactly = (minutes: number): Length => ({ least: minutes, most: minutes })
 
 /** `20 min ago`, `20-30 ago`, `since 20 min ago`, `1 h 20 ago`, `half an hour ago`, `ago 20`; null (and the cursor anywhere) when it is none. */
 export function readAgo(cursor: TokenCursor): TimeExpression | null {
-  cursor.takeWord('since');
+  cursor.takeWord('since', 'by');
   cursor.takeWord('about');
   const before = cursor.takeWord('ago') !== null;
   if (before) cursor.takeWord('about');

@@ -1,28 +1,33 @@
-import type { TimeExpression } from './time-expression.js';
-import { timeWord, unitMinutes, WEEKDAYS, type Weekday } from './time-words.js';
+import type { Day, TimeExpression } from './time-expression.js';
+import { timeWord, unitMinutes, WEEKDAYS } from './time-words.js';
 import type { TypedClock } from './token.js';
 import type { TokenCursor } from './token-cursor.js';
 
-type Day = 'today' | 'yesterday' | Weekday;
-
 /**
  * `13:40`, `at 13.40`, `since 7`, `~9:20`, `half past 7`, `1:30 pm`, `fri 16:00`, `16:00 yesterday`.
- * A bare number is a clock only after `at`, `since` or before `am`/`pm`. Null (and the cursor anywhere) when it is none.
+ * A bare number is a clock only after `at`, `since` or before `am`/`pm`, after a word such as `by` too. Null (and the cursor anywhere) when it is none.
  */
 export function readClock(cursor: TokenCursor): TimeExpression | null {
+  const ready = readBy(cursor);
   const before = readDay(cursor);
   const announced = cursor.takeWord('at', 'since') !== null;
   const day = before ?? readDay(cursor);
-  const led = cursor.takeWord('at', 'since') !== null || announced;
+  const led = cursor.takeWord('at', 'since') !== null || announced || ready;
   const about = cursor.takeWord('about') !== null;
   const clock = readSpokenClock(cursor) ?? readFigures(cursor, { hour: led, point: led || about || day !== null });
   if (clock === null) return null;
-  return { is: 'clock', clock, day: day ?? readDay(cursor) ?? 'today' };
+  return { is: 'clock', clock, day: day ?? readDay(cursor) };
+}
+
+/** `ready by`. */
+function readBy(cursor: TokenCursor): boolean {
+  const said = cursor.takeWord('by') !== null;
+  return said && (readBy(cursor) || said);
 }
 
 function readDay(cursor: TokenCursor): Day | null {
-  const word = cursor.takeWord('today', 'yesterday', ...WEEKDAYS);
-  return word === 'today' || word === 'yesterday' ? word : (WEEKDAYS.find((day) => day === word) ?? null);
+  const word = cursor.takeWord('today', 'yesterday', 'tomorrow', ...WEEKDAYS);
+  return word === 'today' || word === 'yesterday' || word === 'tomorrow' ? word : (WEEKDAYS.find((day) => day === word) ?? null);
 }
 
 /** `half past 7`, `quarter to 8`. Other languages count halves differently, so this stays a matter of its own. */

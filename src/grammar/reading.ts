@@ -8,6 +8,8 @@ export interface ReadingContext {
   readonly zone: string;
   readonly cards: readonly string[];
   readonly lamps: readonly string[];
+  /** Heating pads; a name may be a number. */
+  readonly pads: readonly string[];
   readonly openJobs: readonly string[];
 }
 

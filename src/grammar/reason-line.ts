@@ -73,15 +73,20 @@ function tailOf({ tail }: Head, pieces: readonly Piece[], chunks: readonly Chunk
 
 const nothingElse = ({ names: { now } }: Draft): Omit<Slots, 'job' | 'joint' | 'reason'> => ({
   forms: new Set(),
-  lampWord: false,
+  heaterWord: false,
+  heaters: new Set(),
+  airWord: false,
   card: null,
   lamp: null,
   temperature: null,
+  air: null,
   humidity: null,
+  depth: null,
   method: 'unstated',
   milestone: null,
   entry: null,
   when: { earliest: now, latest: now, stated: false, confirmed: false },
+  ahead: null,
 });
 
 const told = ({ declaration, job, joint }: Head): string => [commandWord(declaration), job === null ? null : `job ${job}`, joint].filter((part) => part !== null).join(', ');
@@ -105,5 +110,5 @@ const gapTrouble = (head: Head, gap: Gap, draft: Draft): Trouble => ({
   problem: gap.problem,
   command: head.declaration.kind,
   job: head.job,
-  repairs: () => gap.add.map((words) => ({ line: appended(draft, words), label: null })),
+  repairs: () => (gap.add === 'each card' ? [] : gap.add).map((words) => ({ line: appended(draft, words), label: null })),
 });

@@ -1,26 +1,17 @@
 import { minus, minutes } from '../cure/units.js';
+import { clockText, existing, found, hourOf, isEither, isUnclear, onDay, wrong, type HourMinute, type Resolved } from './clock-of-day.js';
 import type { KnownNames } from './known-names.js';
 import { dayBefore, isPast, momentsOf, type Span } from './local-time.js';
 import type { TimeExpression } from './time-expression.js';
 import { WEEKDAYS } from './time-words.js';
-import type { Stamp, TypedClock } from './token.js';
+import type { Stamp } from './token.js';
 
-/** Another way to type the time; `label` is null when it is only the nearest form, not a real choice. */
-export interface TimeRepair {
-  readonly words: string;
-  readonly label: string | null;
-}
-
-export type Resolved = { readonly ok: true; readonly span: Span } | { readonly ok: false; readonly problem: string; readonly repairs: readonly TimeRepair[] };
 type ClockExpression = Extract<TimeExpression, { readonly is: 'clock' }>;
 
 const LONGEST_AGO = 7 * 24 * 60;
 const HALF_DAY = 12 * 60 * 60_000;
 
-const found = (span: Span): Resolved => ({ ok: true, span });
-const wrong = (problem: string, repairs: readonly TimeRepair[] = []): Resolved => ({ ok: false, problem, repairs });
-
-/** A typed time to moments, in the shop's zone. */
+/** A typed time that has come to moments, in the shop's zone. */
 export function resolveTime(expression: TimeExpression, names: KnownNames): Resolved {
   switch (expression.is) {
     case 'now':
@@ -37,7 +28,7 @@ export function resolveTime(expression: TimeExpression, names: KnownNames): Reso
   }
 }
 
-function resolveStamp(stamp: Stamp, names: KnownNames): Resolved {
+export function resolveStamp(stamp: Stamp, names: KnownNames): Resolved {
   if (stamp.is === 'instant') return found({ earliest: stamp.at, latest: stamp.at });
   const span = momentsOf(stamp, names);
   return span === null ? wrong('a date and a time that exist', [{ words: 'yesterday 16:00', label: null }]) : found(span);
@@ -47,33 +38,17 @@ function resolveClock({ clock, day }: ClockExpression, names: KnownNames): Resol
   const hour = hourOf(clock);
   if (hour === null || clock.minute > 59) return wrong('a time of day from 0:00 to 23:59', [{ words: 'at 13:40', label: null }]);
   const typed = { hour, minute: clock.minute };
-  const either = isEither(clock);
-  if (day === 'today') return either ? nearestHalf(typed, names) : existing(asTyped(typed, names), typed);
+  if (day === 'tomorrow') return wrong('a time that has come');
+  if (day === null || day === 'today') return isEither(clock) ? nearestHalf(typed, names) : existing(asTyped(typed, names), typed);
   // Nothing tells 4:30 from 16:30 on another day, and twelve hours too early would be dangerous.
-  if (either) return wrong('morning or afternoon', [hour, hour + 12].map((one) => ({ words: `${day} ${clockText(one, clock.minute)}`, label: clockText(one, clock.minute) })));
-  return existing(day === 'yesterday' ? on(1, typed, names) : lastWeekday(WEEKDAYS.indexOf(day) + 1, typed, names), typed);
+  if (isUnclear(clock)) return wrong('morning or afternoon', [hour, hour + 12].map((one) => ({ words: `${day} ${clockText(one, clock.minute)}`, label: clockText(one, clock.minute) })));
+  return existing(day === 'yesterday' ? onDay(1, typed, names) : lastWeekday(WEEKDAYS.indexOf(day) + 1, typed, names), typed);
 }
-
-/** `1:30` may be 1:30 or 13:30; `01:30`, `1:30 pm` and `13:30` may not. */
-const isEither = ({ hour, half, padded }: TypedClock): boolean => half === null && !padded && hour >= 1 && hour <= 11;
-
-function hourOf({ hour, half }: TypedClock): number | null {
-  if (half === null) return hour <= 23 ? hour : null;
-  if (hour < 1 || hour > 12) return null;
-  return (hour % 12) + (half === 'pm' ? 12 : 0);
-}
-
-interface HourMinute {
-  readonly hour: number;
-  readonly minute: number;
-}
-
-const on = (daysAgo: number, { hour, minute }: HourMinute, names: KnownNames): Span | null => momentsOf({ ...dayBefore(names, daysAgo), hour, minute, second: 0 }, names);
 
 /** Today; when that is more than half a day ahead, it was yesterday. */
 function asTyped(typed: HourMinute, names: KnownNames): Span | null {
-  const today = on(0, typed, names);
-  return today !== null && today.earliest - names.now > HALF_DAY ? on(1, typed, names) : today;
+  const today = onDay(0, typed, names);
+  return today !== null && today.earliest - names.now > HALF_DAY ? onDay(1, typed, names) : today;
 }
 
 /**
@@ -81,9 +56,9 @@ function asTyped(typed: HourMinute, names: KnownNames): Span | null {
  * unless the other reading lies nearer behind than it lies ahead: `11:50` ten past midnight.
  */
 function nearestHalf(typed: HourMinute, names: KnownNames): Resolved {
-  const today = on(0, typed, names);
+  const today = onDay(0, typed, names);
   const past = [0, 1]
-    .flatMap((days) => [typed.hour, typed.hour + 12].map((hour) => on(days, { ...typed, hour }, names)))
+    .flatMap((days) => [typed.hour, typed.hour + 12].map((hour) => onDay(days, { ...typed, hour }, names)))
     .filter((span) => span !== null)
     .filter((span) => isPast(span.latest, names) && names.now - span.latest <= HALF_DAY);
   const nearest = past.reduce<Span | null>((best, span) => (best === null || span.latest > best.latest ? span : best), null);
@@ -95,14 +70,6 @@ function nearestHalf(typed: HourMinute, names: KnownNames): Resolved {
 /** The latest such day on which this time is past. */
 function lastWeekday(weekday: number, typed: HourMinute, names: KnownNames): Span | null {
   const back = (dayBefore(names, 0).weekday - weekday + 7) % 7;
-  const span = on(back, typed, names);
-  return back === 0 && span !== null && !isPast(span.earliest, names) ? on(7, typed, names) : span;
+  const span = onDay(back, typed, names);
+  return back === 0 && span !== null && !isPast(span.earliest, names) ? onDay(7, typed, names) : span;
 }
-
-function existing(span: Span | null, typed: HourMinute): Resolved {
-  if (span !== null) return found(span);
-  return wrong('a time that exists: the clocks went over it', [{ words: `at ${clockText((typed.hour + 1) % 24, typed.minute)}`, label: null }]);
-}
-
-const clockText = (hour: number, minute: number): string => `${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
-

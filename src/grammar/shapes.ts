@@ -7,6 +7,7 @@ const NUMBER = /^(-?\d{1,7})(?:([.,])(\d{1,2}))?$/;
 const MARKED = /^#(\d{1,7})$/;
 const DEGREES = /^(-?\d{1,7}(?:[.,]\d{1,2})?)(°|deg|degrees?)?(c|f|celsius|fahrenheit)?$/;
 const PERCENT = /^(\d{1,3}(?:[.,]\d)?)%$/;
+const DEPTH = /^(-?\d{1,4}(?:[.,]\d{1,2})?)mm$/;
 const COLON_CLOCK = /^(\d{1,2}):(\d{2})(am|pm)?$/;
 const POINT_CLOCK = /^(\d{1,2})\.(\d{2})(am|pm)$/;
 const HOUR_CLOCK = /^(\d{1,2})()(am|pm)$/;
@@ -19,7 +20,7 @@ const ZONED = /^\d{4}-\d{2}-\d{2}t\d{2}:\d{2}(?::\d{2}(?:\.\d{1,3})?)?(?:z|[+-]\
 /** The meaning a piece has by its shape, in the order in which one shape excludes the next; null: it has none. */
 export function shapeOf(text: string): Shape | null {
   if (text.length > 30) return null;
-  return number(text) ?? marked(text) ?? clock(text) ?? degrees(text) ?? percent(text) ?? amount(text) ?? range(text) ?? stamp(text);
+  return number(text) ?? marked(text) ?? clock(text) ?? degrees(text) ?? percent(text) ?? depth(text) ?? amount(text) ?? range(text) ?? stamp(text);
 }
 
 function number(text: string): Shape | null {
@@ -56,6 +57,11 @@ function degrees(text: string): Shape | null {
 function percent(text: string): Shape | null {
   const [, value] = PERCENT.exec(text) ?? [];
   return value === undefined ? null : { kind: 'percent', value: decimal(value) };
+}
+
+function depth(text: string): Shape | null {
+  const [, value] = DEPTH.exec(text) ?? [];
+  return value === undefined ? null : { kind: 'depth', millimetres: decimal(value) };
 }
 
 function amount(text: string): Shape | null {

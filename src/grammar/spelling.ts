@@ -8,7 +8,7 @@ const GLUED = /^([a-z]{2,12})(\d.*)$/;
 /** Known words, names and open jobs that are one slip away: a letter more, less, other, or two neighbours swapped. */
 export function oneSlipAway(text: string, names: KnownNames): readonly string[] {
   if (text.length > LONGEST_WORD) return [];
-  const known = [...names.lamps, ...names.cards].filter(([name]) => isOneSlip(text, name)).map(([, spelled]) => spelled);
+  const known = [...names.lamps, ...names.pads, ...names.cards].filter(([name]) => isOneSlip(text, name)).map(([, spelled]) => spelled);
   const jobs = jobsOneSlipAway(text, names);
   const words = [...vocabulary()].filter((word) => word.length > 1 && text.length > 1 && isOneSlip(text, word));
   const [, letters, figures] = GLUED.exec(text) ?? [];

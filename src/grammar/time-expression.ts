@@ -1,12 +1,15 @@
 import type { Weekday } from './time-words.js';
 import type { Stamp, TypedClock } from './token.js';
 
+/** The day that was typed with a time of day. */
+export type Day = 'today' | 'yesterday' | 'tomorrow' | Weekday;
+
 /** A time as typed, before the shop's clock is asked what it means. */
 export type TimeExpression =
   | { readonly is: 'now' }
   /** Real minutes back; a range has two different ends. */
   | { readonly is: 'ago'; readonly least: number; readonly most: number }
-  | { readonly is: 'clock'; readonly clock: TypedClock; readonly day: 'today' | 'yesterday' | Weekday }
+  | { readonly is: 'clock'; readonly clock: TypedClock; readonly day: Day | null }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
   /** `501 ago 20`: which number is the job? The ways to say it so that it is clear. */
   | { readonly is: 'unsure'; readonly ways: readonly string[] };

@@ -1,7 +1,8 @@
 import { wordsOfAll, type Words } from './language.js';
+import type { Token } from './token.js';
 
 export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';
-export type TimeWord = 'ago' | 'at' | 'since' | 'about' | 'now' | 'half' | 'quarter' | 'past' | 'to' | 'an' | 'hour' | 'minute' | 'am' | 'pm' | 'today' | 'yesterday' | Weekday;
+export type TimeWord = 'ago' | 'at' | 'since' | 'by' | 'about' | 'now' | 'half' | 'quarter' | 'past' | 'to' | 'an' | 'hour' | 'minute' | 'am' | 'pm' | 'today' | 'yesterday' | 'tomorrow' | Weekday;
 
 /** Monday is 1, as in ISO 8601. */
 export const WEEKDAYS: readonly Weekday[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
@@ -10,7 +11,9 @@ export const WEEKDAYS: readonly Weekday[] = ['mon', 'tue', 'wed', 'thu', 'fri', 
 const TIME_WORDS: readonly (readonly [TimeWord, Words])[] = [
   ['ago', { en: ['ago'] }],
   ['at', { en: ['at', '@'] }],
-  ['since', { en: ['since'] }],
+  ['since', { en: ['since', 'from'] }],
+  /** Before a moment to come, at which something has to be ready. */
+  ['by', { en: ['by', 'ready'] }],
   ['about', { en: ['ca', '~', 'about', 'around', 'circa'] }],
   ['now', { en: ['now'] }],
   ['half', { en: ['half'] }],
@@ -24,6 +27,7 @@ const TIME_WORDS: readonly (readonly [TimeWord, Words])[] = [
   ['pm', { en: ['pm'] }],
   ['today', { en: ['today'] }],
   ['yesterday', { en: ['yesterday'] }],
+  ['tomorrow', { en: ['tomorrow'] }],
   ['mon', { en: ['mon', 'monday'] }],
   ['tue', { en: ['tue', 'tues', 'tuesday'] }],
   ['wed', { en: ['wed', 'wednesday'] }],
@@ -37,6 +41,9 @@ const BY_TEXT: ReadonlyMap<string, TimeWord> = new Map(TIME_WORDS.flatMap(([mean
 
 export const timeWord = (text: string): TimeWord | null => BY_TEXT.get(text) ?? null;
 export const allTimeWords = (): readonly string[] => [...BY_TEXT.keys()];
+
+/** `ready`, `by`: what a question for the latest start is about anyway. */
+export const isReadyWord = (token: Token): boolean => token.kind === 'word' && timeWord(token.text) === 'by';
 
 /** Minutes in the unit a word names; null for any other word. */
 export function unitMinutes(text: string): number | null {

@@ -1,4 +1,5 @@
 import type { MilestoneKind } from '../cure/card.js';
+import type { Heater } from '../cure/history.js';
 import type { Instant } from '../cure/units.js';
 import type { CommandKind, ReadingMethod } from '../repair/commands.js';
 import type { JointNo, LampName } from '../repair/ids.js';
@@ -23,6 +24,8 @@ export type Shape =
   | { readonly kind: 'number'; readonly value: number; readonly whole: boolean; readonly marked: boolean; readonly comma: boolean; readonly clock: TypedClock | null }
   | { readonly kind: 'degrees'; readonly value: number; readonly unit: 'C' | 'F' | null }
   | { readonly kind: 'percent'; readonly value: number }
+  /** `5mm`. */
+  | { readonly kind: 'depth'; readonly millimetres: number }
   | { readonly kind: 'clock'; readonly clock: TypedClock }
   | { readonly kind: 'stamp'; readonly stamp: Stamp }
   /** `20min`, `1h20`. */
@@ -33,7 +36,8 @@ export type Shape =
 export type Meaning =
   | Shape
   | { readonly kind: 'card'; readonly name: string }
-  | { readonly kind: 'lamp'; readonly name: LampName }
+  /** The name of a lamp or of a pad. */
+  | { readonly kind: 'lamp'; readonly name: LampName; readonly heater: Heater }
   | { readonly kind: 'joint'; readonly joint: JointNo }
   | { readonly kind: 'form'; readonly command: CommandKind; readonly form: string }
   | { readonly kind: 'method'; readonly method: ReadingMethod }

@@ -4,7 +4,7 @@ import type { FoundTime } from './find-time.js';
 import type { Token } from './token.js';
 
 /** The order in which a command is told back. */
-const ORDER: readonly Token['kind'][] = ['form', 'number', 'joint', 'card', 'degrees', 'lamp', 'humidity', 'method', 'milestone'];
+const ORDER: readonly Token['kind'][] = ['form', 'number', 'joint', 'card', 'degrees', 'lamp', 'depth', 'humidity', 'method', 'milestone'];
 
 /** What was understood of a line, in plain words: `lamp, job 501, 65 °C`. */
 export function understood(tokens: readonly Token[], times: readonly FoundTime[], assigned: Assigned | null, openJobs: ReadonlySet<string>): string {
@@ -16,7 +16,7 @@ export function understood(tokens: readonly Token[], times: readonly FoundTime[]
 function told(token: Token, assigned: Assigned | null, openJobs: ReadonlySet<string>): string {
   switch (token.kind) {
     case 'form':
-      return token.command === 'check' ? token.text : commandWord(COMMANDS[token.command]);
+      return token.command === 'check' || token.form === 'pad' ? token.text : commandWord(COMMANDS[token.command]);
     case 'number':
       return numberTold(token, assigned, openJobs);
     case 'degrees':
@@ -26,7 +26,9 @@ function told(token: Token, assigned: Assigned | null, openJobs: ReadonlySet<str
     case 'card':
       return `card ${token.name}`;
     case 'lamp':
-      return `lamp ${token.name}`;
+      return `${token.heater} ${token.name}`;
+    case 'depth':
+      return `${token.millimetres} mm`;
     default:
       return token.text;
   }
@@ -34,7 +36,8 @@ function told(token: Token, assigned: Assigned | null, openJobs: ReadonlySet<str
 
 function numberTold(token: Extract<Token, { readonly kind: 'number' }>, assigned: Assigned | null, openJobs: ReadonlySet<string>): string {
   if (assigned?.job === token || (assigned === null && openJobs.has(token.text))) return `job ${token.text.replace('#', '')}`;
-  if (assigned?.temperature === token) return `${token.value}°`;
+  if (assigned?.temperature === token || assigned?.air === token) return `${token.value}°`;
+  if (assigned?.depth === token) return `${token.value} mm`;
   if (assigned?.entry === token) return `entry ${token.value}`;
   return assigned?.extra.includes(token) === true ? '' : token.text;
 }

@@ -48,7 +48,7 @@ function corrected(state: LineState, unknown: readonly Token[]): readonly Repair
 /** Beside a lamp a name is sooner another lamp than a card, which would make another command of the line. */
 function meantBy(token: Token, { draft: { names }, spoken }: LineState): readonly string[] {
   const meant = oneSlipAway(token.text, names);
-  const isLamp = (word: string): boolean => names.lamps.has(word.toLowerCase());
+  const isLamp = (word: string): boolean => names.lamps.has(word.toLowerCase()) || names.pads.has(word.toLowerCase());
   const lampOnly = spoken?.declaration.kind === 'lamp' && meant.some(isLamp);
   return lampOnly ? meant.filter((word) => isLamp(word) || !names.cards.has(word.toLowerCase())) : meant;
 }

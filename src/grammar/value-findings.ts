@@ -1,5 +1,6 @@
 import { COLDEST_ACCEPTED, HOTTEST_ACCEPTED } from '../cure/units.js';
 import { isPossible } from './assign-numbers.js';
+import { DEEPEST_BEAD, SHALLOWEST_BEAD } from './bead-depth.js';
 import { exampleLine } from './command-table.js';
 import { replaced, typedAt, written, replacing } from './draft.js';
 import type { Finding, LineState } from './line-state.js';
@@ -30,6 +31,19 @@ export function impossibleTemperature(state: LineState, token: TokenOf<'number'>
     repairs: () => [...swapped, ...inFahrenheit, ...asJob],
   };
 }
+
+export const impossibleDepth = ({ draft }: LineState, token: Token): Finding => ({
+  unclear: typedAt(draft, [token]),
+  problem: `a depth from ${SHALLOWEST_BEAD} to ${DEEPEST_BEAD} mm`,
+  repairs: () => [{ line: replaced(draft, token, '5 mm'), label: null }],
+});
+
+/** `pad 501 1` where a pad is called 1: that is no temperature. */
+export const padNumber = ({ draft }: LineState, token: Token): Finding => ({
+  unclear: typedAt(draft, [token]),
+  problem: 'a pad temperature',
+  repairs: () => [{ line: replaced(draft, token, `${token.text} 60`), label: null }],
+});
 
 export const impossibleHumidity = ({ draft }: LineState, token: Token): Finding => ({
   unclear: typedAt(draft, [token]),

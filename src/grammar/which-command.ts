@@ -1,41 +1,59 @@
 import type { CommandKind } from '../repair/commands.js';
 import { COMMANDS } from './command-table.js';
 import type { Declaration } from './declaration.js';
+import type { FoundTime } from './find-time.js';
 import type { Token, TokenOf } from './token.js';
 
 /** The command a line gives, and how it was said. */
 export interface Spoken {
   readonly declaration: Declaration;
   readonly forms: ReadonlySet<string>;
-  /** The word `lamp` helps to say another command: `cure … lamp 35`, `off lamp A`. */
-  readonly lampWord: boolean;
+  /** The word `lamp` or `pad` stands in the line and may help to say another command: `cure … lamp 35`, `off pad 1`. */
+  readonly heaterWord: boolean;
   /** False for `501 P2 lamp 35`, where lamp and card together say cure. */
   readonly byName: boolean;
 }
 
 export type Which = { readonly is: 'one'; readonly spoken: Spoken } | { readonly is: 'none' } | { readonly is: 'several' };
+type Form = TokenOf<'form'>;
 
-const JOINED_BY_LAMP: ReadonlySet<CommandKind> = new Set(['cure', 'off', 'on']);
+/** Which words of another command may stand inside a command: `what if 501 air 25`, `paste 501 depth 5 mm`. */
+const HELPERS: Readonly<Partial<Record<CommandKind, ReadonlySet<CommandKind>>>> = {
+  paste: new Set(['depth']),
+  closed: new Set(['depth']),
+  cure: new Set(['lamp', 'depth']),
+  off: new Set(['lamp']),
+  on: new Set(['lamp']),
+  'what-if': new Set(['lamp', 'air', 'off']),
+  'latest-start': new Set(['depth']),
+};
 
-/** One line says one thing; `lamp` is the only word that may also stand inside another command. */
-export function whichCommand(tokens: readonly Token[]): Which {
+/** One line says one thing; only words that name a part of it may stand beside its own. */
+export function whichCommand(tokens: readonly Token[], times: readonly FoundTime[]): Which {
   const forms = tokens.filter((token) => token.kind === 'form');
   const kinds = [...new Set(forms.map((form) => form.command))];
-  const [first, second] = kinds;
-  if (first === undefined) return { is: 'none' };
-  const lampWord = forms.some(isLampWord) && !forms.some((form) => form.command === 'lamp' && !isLampWord(form));
-  if (second === undefined) {
-    const cures = first === 'lamp' && lampWord && tokens.some((token) => token.kind === 'card');
-    return cures ? one('cure', forms, { lampWord, byName: false }) : one(first, forms, { lampWord, byName: true });
-  }
-  const other = kinds.find((kind) => kind !== 'lamp');
-  if (kinds.length === 2 && lampWord && other !== undefined && JOINED_BY_LAMP.has(other)) return one(other, forms, { lampWord, byName: true });
-  return { is: 'several' };
+  const heaterWord = forms.some(isHeaterWord) && !forms.some((form) => form.command === 'lamp' && !isHeaterWord(form));
+  if (kinds.length === 0) return { is: 'none' };
+  if (kinds.every((kind) => kind === 'lamp') && heaterWord && tokens.some((token) => token.kind === 'card')) return one('cure', forms, { heaterWord, byName: false });
+  if (asksForStart(forms, times)) return one('latest-start', forms, { heaterWord, byName: true });
+  const main = kinds.find((kind) => forms.every((form) => form.command === kind || mayHelp(form, kind, tokens)));
+  return main === undefined ? { is: 'several' } : one(main, forms, { heaterWord, byName: true });
 }
 
-export const isLampWord = (token: Token): boolean => token.kind === 'form' && token.command === 'lamp' && token.form === 'lamp';
+function mayHelp(form: Form, kind: CommandKind, tokens: readonly Token[]): boolean {
+  if (HELPERS[kind]?.has(form.command) !== true) return false;
+  if (form.command === 'depth') return tokens.some((token) => token.kind === 'depth');
+  return form.command !== 'lamp' || (isHeaterWord(form) && !tokens.some((token) => token.kind === 'form' && token.command === 'lamp' && !isHeaterWord(token)));
+}
 
-function one(kind: CommandKind, forms: readonly TokenOf<'form'>[], how: Pick<Spoken, 'lampWord' | 'byName'>): Which {
+/** `start 501 P1 ready fri 16:00`: what has to be ready by then has not been started. */
+const asksForStart = (forms: readonly Form[], times: readonly FoundTime[]): boolean => times.some((time) => time.by) && forms.every((form) => form.form === 'start');
+
+export const isHeaterWord = (token: Token): token is Form => token.kind === 'form' && token.command === 'lamp' && token.form !== 'up';
+
+export const isPadWord = (token: Token): boolean => isHeaterWord(token) && token.form === 'pad';
+
+function one(kind: CommandKind, forms: readonly Form[], how: Pick<Spoken, 'heaterWord' | 'byName'>): Which {
   const own = forms.filter((form) => form.command === kind).map((form) => form.form);
   return { is: 'one', spoken: { declaration: COMMANDS[kind], forms: new Set(own), ...how } };
 }

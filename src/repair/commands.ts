@@ -1,5 +1,7 @@
 import type { MilestoneKind } from '../cure/card.js';
+import type { Heater } from '../cure/history.js';
 import type { Instant } from '../cure/units.js';
+import type { BuildUp } from '../cure/warm-up.js';
 import type { EntryNo, JobNo, JointNo, LampName } from './ids.js';
 
 /** A temperature as typed; without a unit it is the shop's unit, and may have to be asked about. */
@@ -31,13 +33,14 @@ export interface Subject {
   readonly joint: JointNo | null;
 }
 
+/** `depth` is the bead's, in millimetres; null where nobody said. */
 export type EntryCommand =
-  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly when: When })
-  | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly when: When })
+  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly when: When })
+  | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly depth: number | null; readonly when: When })
   | (Subject & { readonly kind: 'moved'; readonly when: When })
-  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly setting: TypedTemperature | null; readonly lamp: LampName | null; readonly when: When })
+  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly depth: number | null; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly when: When })
   /** `setting` null means "turned up": the next stage of the recipe. */
-  | (Subject & { readonly kind: 'lamp'; readonly setting: TypedTemperature | null; readonly lamp: LampName | null; readonly when: When })
+  | (Subject & { readonly kind: 'lamp'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly when: When })
   /** `since: 'unknown'`: it was found off and nobody knows since when. */
   | (Subject & { readonly kind: 'off'; readonly lamp: LampName | null; readonly since: 'stated' | 'unknown'; readonly when: When })
   /** Back on after it was off, or still on when asked. */
@@ -46,6 +49,10 @@ export type EntryCommand =
   | { readonly kind: 'air'; readonly value: TypedTemperature; readonly humidity: number | null; readonly when: When }
   | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; readonly when: When })
   | (Subject & { readonly kind: 'later' })
+  | (Subject & { readonly kind: 'depth'; readonly millimetres: number })
+  | (Subject & { readonly kind: 'build-up'; readonly buildUp: BuildUp })
+  /** It was another material all along. */
+  | (Subject & { readonly kind: 'wrong-card'; readonly card: string })
   /** Somebody stays with the lamp past closing time. */
   | (Subject & { readonly kind: 'stay' })
   | (Subject & { readonly kind: 'release'; readonly reason: string })
@@ -56,6 +63,10 @@ export type QuestionCommand =
   | { readonly kind: 'who-waits' }
   | (Subject & { readonly kind: 'when' })
   | (Subject & { readonly kind: 'why' })
+  /** What would come of other heat or other air from a moment on; with neither, of every heat the card knows. */
+  | (Subject & { readonly kind: 'what-if'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly air: TypedTemperature | null; readonly from: Instant | null })
+  /** When a joint must be closed at the latest to be ready in time; `milestone` null: the last on the card. */
+  | (Subject & { readonly kind: 'latest-start'; readonly card: string | null; readonly milestone: MilestoneKind | null; readonly depth: number | null; readonly readyBy: Instant })
   | { readonly kind: 'help' };
 
 export type Command = EntryCommand | QuestionCommand;

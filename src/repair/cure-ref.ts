@@ -6,3 +6,5 @@ export interface CureRef {
   readonly card: string;
   readonly run: number;
 }
+
+export const sameCure = (one: CureRef, other: CureRef): boolean => one.joint === other.joint && one.card === other.card && one.run === other.run;

@@ -2,7 +2,7 @@ import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import { foremanOf, isForeman } from './people.js';
-import { currentMilestone, holdOf, shareOf, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { currentMilestone, holdOf, shareOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { ReminderKind } from './reminder.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
@@ -23,7 +23,7 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   const one = checkedMilestone(command, outlook, situation);
   if (one === null) return refuse({ code: 'nothing-to-check', job });
   const hold = holdOf(outlook, one);
-  if (hold === 'open-limit' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
+  if (hold === 'open-limit' || hold === 'dew' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
   const foreman = isForeman(situation.shop, situation.by);
   const { check } = one;
   const said = check.answer;
@@ -89,7 +89,8 @@ export function decideRelease(command: Of<'release'>, situation: Situation): Dec
   const limit = undecidedLimit(outlook);
   const current = currentMilestone(outlook, situation.now);
   const disputed = current !== null && (current.check.phase === 'held' || current.check.conflict) ? current : null;
-  if (outlook.overMaximum === null && disputed === null && (limit === null || limit > situation.now)) return refuse({ code: 'nothing-held', job: outlook.cure.job });
+  const nothing = outlook.overMaximum === null && disputed === null && undecidedDew(outlook) === null && (limit === null || limit > situation.now);
+  if (nothing) return refuse({ code: 'nothing-held', job: outlook.cure.job });
   const { job, ref } = outlook.cure;
   const fact = (one: JobFact): NewFact => ({ job, happenedAt: situation.now, fact: one });
   const released = fact({ type: 'released', cure: ref, reason: command.reason });

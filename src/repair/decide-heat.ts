@@ -87,7 +87,7 @@ export function decideAir(command: Of<'air'>, situation: Situation): Decision {
 }
 
 /** No shop has working air above this; it is °F, a humidity, or a joint reading. */
-const HOTTEST_AIR = 40;
+export const HOTTEST_AIR = 40;
 
 function airTooHot(command: Of<'air'>, value: Celsius): Refusal | null {
   if (value <= HOTTEST_AIR || command.when.confirmed) return null;

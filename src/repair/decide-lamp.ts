@@ -1,10 +1,11 @@
 import type { MaterialCard } from '../cure/card.js';
+import type { Heater } from '../cure/history.js';
 import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
 import { runningOutlooks } from './book.js';
 import type { EntryCommand, TypedTemperature } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import { lineOf } from './line-of.js';
-import { heatAt, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { heatAt, hottestSetting, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
@@ -13,7 +14,7 @@ type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind:
 type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[]; /** The lamp leaves the job it was on. */ readonly moved: readonly NewFact[] } | { readonly ok: false; readonly refusal: Refusal };
 
 /** Colder than this is no lamp setting but a slip of the thumb. */
-const COLDEST_LAMP = 15;
+export const COLDEST_LAMP = 15;
 
 /** A typed temperature in °C: its own unit, else the shop's. */
 export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsius =>
@@ -25,34 +26,36 @@ export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsiu
  */
 export function settingFor(typed: TypedTemperature, card: MaterialCard, command: Of<'lamp'> | Of<'cure'>, situation: Situation): Setting {
   const value = inCelsius(typed, situation);
-  const maximum = card.maxLamp ?? card.maxPanel;
+  const maximum = hottestSetting(card, command.heater);
   const before = lampBefore(command, situation);
   if ('code' in before) return { ok: false, refusal: before };
   if (value < COLDEST_LAMP) return { ok: false, refusal: { code: 'lamp-too-cold', value } };
-  if (maximum === null || value <= maximum) return { ok: true, value, notes: belowStage(card, value), moved: before.moved };
+  if (maximum === null || value <= maximum) return { ok: true, value, notes: recipeNotes(card, value, command.heater), moved: before.moved };
   if (typed.unit !== null) return { ok: false, refusal: { code: 'over-lamp-maximum', value, maximum, card: card.name } };
   const other = celsiusFromFahrenheit(typed.value);
   const line = lineOf({ ...command, setting: { value: typed.value, unit: 'F' } });
   return { ok: false, refusal: { code: 'which-unit', value: typed.value, maximum, asCelsius: other <= maximum ? other : null, line } };
 }
 
-/** A lamp colder than every stage of a recipe counts nothing: worth saying at once. */
-function belowStage(card: MaterialCard, value: Celsius): Note[] {
+/** A pad runs no recipe, and a lamp colder than every stage counts nothing: worth saying at once. */
+export function recipeNotes(card: MaterialCard, value: Celsius, heater: Heater): Note[] {
   const stages = card.milestones.flatMap((rule) => rule.laws.flatMap((law) => (law.law === 'recipe' ? law.stages.map((stage) => stage.lamp) : [])));
+  if (heater === 'pad') return stages.length > 0 ? [{ note: 'pad-no-recipe' }] : [];
   const lowest = stages.length === 0 ? null : celsius(Math.min(...stages));
   return lowest !== null && value < lowest ? [{ note: 'below-stage', asked: lowest }] : [];
 }
 
-/** One lamp heats one job: asked first, then it counts as off where it was. */
+/** One lamp or pad heats one job: asked first, then it counts as off where it was. */
 function lampBefore(command: Of<'lamp'> | Of<'cure'>, { shop, book, now }: Situation): Refusal | { readonly moved: readonly NewFact[] } {
-  const { lamp, job, when } = command;
+  const { lamp, heater, job, when } = command;
   if (lamp === null) return { moved: [] };
-  if (!shop.lamps.includes(lamp)) return { code: 'unknown-lamp', lamp };
+  const [own, others] = heater === 'pad' ? [shop.pads, shop.lamps] : [shop.lamps, shop.pads];
+  if (!own.includes(lamp)) return { code: 'unknown-lamp', lamp, heater, isOther: others.includes(lamp) };
   const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && heatAt(outlook, now).lamp === 'on' && outlook.cure.job !== job);
   if (elsewhere === undefined) return { moved: [] };
   const { cure } = elsewhere;
   if (when.confirmed) return { moved: [{ job: cure.job, happenedAt: when.latest, fact: { type: 'lamp-off', joint: cure.ref.joint } }] };
-  return { code: 'lamp-elsewhere', lamp, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
+  return { code: 'lamp-elsewhere', lamp, heater, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
 }
 
 /** Lamp on, or turned to another setting; without a number the next stage of the recipe. */
@@ -69,12 +72,14 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
     return refuse({ code: 'check-first', job: cure.job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting: celsius(typed.value), card: cure.card, line: lineOf({ ...command, job: cure.job, joint: cure.ref.joint, setting: typed }) });
   }
   if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
-  const setting = settingFor(typed, cure.card, { ...command, job: cure.job }, situation);
+  // `up` turns up what heats already.
+  const heater = command.setting === null && command.lamp === null ? cure.heater : command.heater;
+  const setting = settingFor(typed, cure.card, { ...command, heater, job: cure.job }, situation);
   if (!setting.ok) return refuse(setting.refusal);
   const about = { job: cure.job, cure: cure.ref };
   const heat = heatAt(outlook, situation.now);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
-  const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? cure.lamp } };
+  const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? (cure.heater === heater ? cure.lamp : null), heater } };
   const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
   return { ok: true, facts: [...setting.moved, fact], about, notes: [...setting.notes, ...early] };
 }

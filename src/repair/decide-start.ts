@@ -4,10 +4,13 @@ import { lookupCard } from './cards.js';
 import { outlooksOf } from './book.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
+import { runsOf } from './correct-cards.js';
 import type { CureRef } from './cure-ref.js';
 import type { Cure } from './job.js';
 import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
+import { isAdhesive } from './decide-card.js';
+import { depthFacts, wrongDepth } from './decide-depth.js';
 import { settingFor } from './decide-lamp.js';
 import { isOver } from './outlook.js';
 import { cureFor, whichJob } from './subject.js';
@@ -23,8 +26,9 @@ export function decidePaste(command: Of<'paste'>, situation: Situation): Decisio
   const opening = openCure(command, situation);
   if (!opening.ok) return opening.decision;
   const { job, ref } = opening;
+  const about = { job, cure: ref };
   const pasted: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'pasted', cure: ref, earliest: command.when.earliest } };
-  return { ok: true, facts: [...opening.facts, pasted], about: { job, cure: ref }, notes: [] };
+  return { ok: true, facts: [...opening.facts, pasted, ...depthFacts(command.depth, about, command.when.latest)], about, notes: [] };
 }
 
 /** Panel set: the strength clock starts; also for a panel whose paste nobody entered. */
@@ -37,11 +41,15 @@ export function decideClosed(command: Of<'closed'>, situation: Situation): Decis
   if (command.card !== null && cure.card.name !== command.card) return closedAtOnce(command, situation);
   if (cure.closed !== null) return refuse({ code: 'already-closed', job: cure.job, at: cure.closed, line: lineOf({ kind: 'moved', job: cure.job, joint: cure.ref.joint, when: command.when }) });
   if (cure.pasted !== null && command.when.latest < cure.pasted) return refuse({ code: 'before-step', at: command.when.latest, step: 'pasted', stepAt: cure.pasted });
-  return { ok: true, facts: [{ job: cure.job, happenedAt: command.when.latest, fact: { type: 'closed', cure: cure.ref } }], about: { job: cure.job, cure: cure.ref }, notes: [] };
+  const wrong = wrongDepth(command.depth, cure.card);
+  if (wrong !== null) return refuse(wrong);
+  const about = { job: cure.job, cure: cure.ref };
+  const closed: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'closed', cure: cure.ref } };
+  return { ok: true, facts: [closed, ...depthFacts(command.depth, about, command.when.latest)], about, notes: [] };
 }
 
 function closedAtOnce(command: Of<'closed'>, situation: Situation): Decision {
-  return decideCure({ kind: 'cure', job: command.job, joint: command.joint, card: command.card, setting: null, lamp: null, when: command.when }, situation);
+  return decideCure({ kind: 'cure', job: command.job, joint: command.joint, card: command.card, depth: command.depth, setting: null, heater: 'lamp', lamp: null, when: command.when }, situation);
 }
 
 /** The panel was shifted: the strength clock starts again, the open clock goes on. */
@@ -52,7 +60,7 @@ export function decideMoved(command: Of<'moved'>, situation: Situation): Decisio
   if (!found.ok) return refuse(found.refusal);
   const { cure } = found.outlook;
   const { latest } = command.when;
-  if (cure.closed === null) return refuse({ code: 'not-closed', job: cure.job, line: lineOf({ kind: 'closed', job: cure.job, joint: cure.ref.joint, card: null, when: command.when }) });
+  if (cure.closed === null) return refuse({ code: 'not-closed', job: cure.job, line: lineOf({ kind: 'closed', job: cure.job, joint: cure.ref.joint, card: null, depth: null, when: command.when }) });
   if (latest < cure.closed) return refuse({ code: 'before-step', at: latest, step: 'closed', stepAt: cure.closed });
   return { ok: true, facts: onThatJoint(cure, latest, situation).map((ref) => ({ job: cure.job, happenedAt: latest, fact: { type: 'moved', cure: ref } })), about: { job: cure.job, cure: cure.ref }, notes: [] };
 }
@@ -72,12 +80,15 @@ export function decideCure(command: Of<'cure'>, situation: Situation): Decision 
   const opening = pasted ?? openCure(command, situation);
   if (!opening.ok) return opening.decision;
   const { job, ref, card } = opening;
-  const closed: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'closed', cure: ref } };
-  if (command.setting === null) return { ok: true, facts: [...opening.facts, closed], about: { job, cure: ref }, notes: [] };
+  const about = { job, cure: ref };
+  const closed: NewFact[] = [{ job, happenedAt: command.when.latest, fact: { type: 'closed', cure: ref } }, ...depthFacts(command.depth, about, command.when.latest)];
+  const wrong = wrongDepth(command.depth, card);
+  if (wrong !== null) return refuse(wrong);
+  if (command.setting === null) return { ok: true, facts: [...opening.facts, ...closed], about, notes: [] };
   const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
   if (!setting.ok) return refuse(setting.refusal);
-  const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp } };
-  return { ok: true, facts: [...setting.moved, ...opening.facts, closed, lamp], about: { job, cure: ref }, notes: setting.notes };
+  const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp, heater: command.heater } };
+  return { ok: true, facts: [...setting.moved, ...opening.facts, ...closed, lamp], about, notes: setting.notes };
 }
 
 /** `cure 501 P2 lamp 35` after `paste 501 P2` closes that very joint. */
@@ -96,6 +107,8 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   if (job === null) return { ok: false, decision: refuse(whichJob(command, situation)) };
   const card = lookupCard(situation.cards, command.card);
   if (card === null) return { ok: false, decision: refuse({ code: 'which-card', job, choices: situation.cards.map((one) => ({ card: one.name, line: lineOf({ ...command, job, card: one.name }) })) }) };
+  const wrong = wrongDepth(command.depth, card);
+  if (wrong !== null) return { ok: false, decision: refuse(wrong) };
   const known = situation.book.job(job);
   const joint = command.joint ?? FIRST_JOINT;
   const outlooks = known === null ? [] : outlooksOf(known, situation.shop, situation.book.air);
@@ -113,14 +126,9 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
     const sameJoint = lineOf({ ...command, job, joint, card: card.name });
     return { ok: false, decision: refuse({ code: 'second-cure', job, joint: cure.ref.joint, card: cure.card.name, since: cure.start ?? cure.openedAt, otherJoint, sameJoint }) };
   }
-  // Runs that were taken back count as well: nothing that was entered about them may reach this one.
-  const runs = (known?.all ?? []).filter(({ fact }) => fact.type === 'cure-opened' && fact.cure.joint === joint && fact.cure.card === card.name).length;
-  const ref: CureRef = { joint, card: card.name, run: runs + 1 };
+  const ref: CureRef = { joint, card: card.name, run: runsOf({ joint, card: card.name }, known?.all ?? []) + 1 };
   return { ok: true, job, ref, card, facts: [{ job, happenedAt: command.when.latest, fact: { type: 'cure-opened', cure: ref, card, owner: situation.by } }] };
 }
-
-/** A card that carries the car: two of them on one car are two joints, or a slip of the thumb. */
-const isAdhesive = (card: MaterialCard): boolean => card.milestones.some((rule) => rule.kind === 'handling');
 
 /** The first joint number that nothing stands on. */
 function freeJoint(taken: readonly JointNo[]): JointNo {

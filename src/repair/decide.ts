@@ -1,6 +1,8 @@
 import { minutesBetween } from '../cure/units.js';
 import type { EntryCommand } from './commands.js';
+import { decideWrongCard } from './decide-card.js';
 import { decideCheck, decideLater, decideRelease, decideScrap } from './decide-check.js';
+import { decideBuildUp, decideDepth } from './decide-depth.js';
 import { decideAir, decideOff, decideOn, decideRead, decideStay } from './decide-heat.js';
 import { decideLamp } from './decide-lamp.js';
 import { decideClosed, decideCure, decideMoved, decidePaste } from './decide-start.js';
@@ -35,6 +37,12 @@ export function decide(command: EntryCommand, situation: Situation): Decision {
       return decideCheck(command, situation);
     case 'later':
       return decideLater(command, situation);
+    case 'depth':
+      return decideDepth(command, situation);
+    case 'build-up':
+      return decideBuildUp(command, situation);
+    case 'wrong-card':
+      return decideWrongCard(command, situation);
     case 'stay':
       return decideStay(command, situation);
     case 'release':

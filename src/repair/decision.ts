@@ -4,6 +4,7 @@ import type { Book } from './book.js';
 import type { CureRef } from './cure-ref.js';
 import type { Fact, FactRecord } from './facts.js';
 import type { EntryNo, JobNo, PersonId } from './ids.js';
+import type { Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { Shop } from './shop.js';
 
@@ -39,6 +40,11 @@ export type Note =
   | { readonly note: 'stored-heat' }
   | { readonly note: 'over-maximum'; readonly value: Celsius; readonly maximum: Celsius }
   | { readonly note: 'below-stage'; readonly asked: Celsius }
+  | { readonly note: 'pad-no-recipe' }
+  /** The cure as it stood on the wrong card. */
+  | { readonly note: 'card-changed'; readonly before: Outlook }
+  /** The heat that is on is more than the card allows. */
+  | { readonly note: 'lamp-over-maximum'; readonly setting: Celsius; readonly maximum: Celsius }
   | { readonly note: 'unchecked'; readonly milestone: MilestoneKind }
   | { readonly note: 'undone'; readonly what: FactRecord };
 

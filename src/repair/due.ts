@@ -1,6 +1,6 @@
 import { instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
 import type { JointReading, Raised } from './job.js';
-import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedDew, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { PersonId } from './ids.js';
 import { foremanOf } from './people.js';
 import type { Reminder, ReminderKind } from './reminder.js';
@@ -18,6 +18,10 @@ interface Matter {
   readonly until: Instant | null;
 }
 
+/** What a decision is about: the open limit, the dew point, or a check (`settle`). */
+export const LIMIT_ROUND = 0;
+export const DEW_ROUND = 1;
+
 /** Put off so often, the foreman is asked. */
 const PUT_OFF_ENOUGH = 3;
 
@@ -33,7 +37,7 @@ function asked(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] {
   if (outlook.cure.scrapped) return [];
   if (outlook.overMaximum !== null) return tooHot(outlook, shop, outlook.overMaximum);
   const rest = isOver(outlook) ? [] : [...readingAsked(outlook, shop), ...stillOn(outlook, shop, now), ...checksDue(outlook, shop), ...stageDue(outlook, shop)];
-  return [...openLimits(outlook, shop), ...decisionDue(outlook, shop), ...rest];
+  return [...openLimits(outlook, shop), ...decisionDue(outlook, shop), ...dewDecision(outlook, shop), ...rest];
 }
 
 /** Outside shop hours everything but safety, open limits and decisions waits for the opening (rule R12), unless somebody stays. */
@@ -75,8 +79,8 @@ function ladder(outlook: Outlook, shop: Shop, matter: Matter): Reminder[] {
 }
 
 function checksDue(outlook: Outlook, shop: Shop): Reminder[] {
-  // Nothing is asked while the foreman has to decide on a passed open limit.
-  if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return [];
+  // Nothing is asked while the foreman has to decide on a passed open limit or on damp metal.
+  if (outlook.cure.closed !== null && (undecidedLimit(outlook) !== null || undecidedDew(outlook) !== null)) return [];
   const askable = askableMilestones(outlook);
   return askable.flatMap((one, index) => {
     const { dueAt, round, phase } = one.check;
@@ -118,9 +122,18 @@ function decisionDue(outlook: Outlook, shop: Shop): Reminder[] {
   const { cure } = outlook;
   const passed = undecidedLimit(outlook);
   if (passed === null) return [];
-  const asked = cure.raised.some((one) => one.kind === 'decision' && one.round === 0 && one.dueAt >= passed && (cure.releasedAt === null || one.at >= cure.releasedAt));
+  const asked = cure.raised.some((one) => one.kind === 'decision' && one.round === LIMIT_ROUND && one.dueAt >= passed && (cure.releasedAt === null || one.at >= cure.releasedAt));
   const from = later(passed, cure.moved.at(-1) ?? cure.closed ?? passed);
-  return asked ? [] : [reminder(outlook, { kind: 'decision', round: 0, dueAt: passed, from }, 0, from, foremanOf(shop))];
+  return asked ? [] : [reminder(outlook, { kind: 'decision', round: LIMIT_ROUND, dueAt: passed, from }, 0, from, foremanOf(shop))];
+}
+
+/** Metal too close to the dew point: the foreman decides, asked once. */
+function dewDecision(outlook: Outlook, shop: Shop): Reminder[] {
+  const { raised, releasedAt } = outlook.cure;
+  const held = undecidedDew(outlook);
+  if (held === null) return [];
+  const asked = raised.some((one) => one.kind === 'decision' && one.round === DEW_ROUND && one.dueAt >= held && (releasedAt === null || one.at >= releasedAt));
+  return asked ? [] : [reminder(outlook, { kind: 'decision', round: DEW_ROUND, dueAt: held, from: held }, 0, held, foremanOf(shop))];
 }
 
 /** Until when a question about the lamp makes sense: closing time, midnight where somebody stays. */

@@ -1,27 +1,51 @@
-import { expectedProgress } from '../cure/expected.js';
 import type { SheetRow } from '../cure/card.js';
-import { minutesBetween, roundUpToMinute, type Instant } from '../cure/units.js';
+import { expectedProgress, expectedTemperatureAt, nominalProgress } from '../cure/expected.js';
+import { sheetLaw } from '../cure/sheet-law.js';
+import { minutes, minutesBetween, roundUpToMinute, type Celsius, type Instant } from '../cure/units.js';
 import type { MilestoneOutlook, Outlook } from './outlook.js';
 
-/** What the heated joint usually is; a thin skin warms faster, so this one errs late. */
+/** What a joint is taken to be until somebody says; a thin skin warms faster, so this one errs late. */
 const USUAL_BUILD_UP = 'two-sheets-with-flange';
-/** Closer than this to the safe time the likely time says nothing new. */
+/** Closer than this to the announced time the likely time says nothing new. */
 const WORTH_SAYING = 5;
 
 /**
- * When a milestone would be due if a reading confirmed what the lamp most likely does; null where that is no news.
- * Only ever shown beside the safe time, together with what would confirm it; nothing is announced on it.
+ * Where a likely time comes from: the printed rows, with the temperature that the joint then most likely has, or the law
+ * behind a recipe (energy in J/mol).
  */
-export function likelyDue(outlook: Outlook, one: MilestoneOutlook): Instant | null {
-  const rows = creditRows(outlook, one);
-  if (rows === null || outlook.history === null || outlook.overMaximum !== null || one.check.round > 1) return null;
-  const { due } = expectedProgress(rows, outlook.history, USUAL_BUILD_UP);
-  if (due === null) return null;
-  const likely = roundUpToMinute(due);
-  return one.check.dueAt !== null && minutesBetween(likely, one.check.dueAt) < WORTH_SAYING ? null : likely;
+export type Likely =
+  | { readonly by: 'rows'; readonly at: Instant; readonly temperature: Celsius | null }
+  | { readonly by: 'law'; readonly at: Instant; readonly energy: number };
+
+/**
+ * When a milestone would be due on the most likely temperatures; null where that is no news, and for a joint that was read
+ * over the maximum. Only ever shown beside the announced time; nothing is announced on it.
+ */
+export function likelyOf(outlook: Outlook, one: MilestoneOutlook): Likely | null {
+  if (outlook.overMaximum !== null || one.check.round > 1) return null;
+  const likely = unfiltered(outlook, one);
+  const announced = one.check.dueAt;
+  return likely === null || (announced !== null && minutesBetween(likely.at, announced) < WORTH_SAYING) ? null : likely;
 }
 
-function creditRows({ cure }: Outlook, one: MilestoneOutlook): readonly SheetRow[] | null {
-  const rule = cure.card.milestones.find((other) => other.kind === one.kind);
-  return rule?.laws.flatMap((law) => (law.law === 'credit' ? [law.rows] : [])).at(0) ?? null;
+/** The moment alone. By the rows it is what a reading would lock in; nothing confirms the law of a recipe. */
+export const likelyDue = (outlook: Outlook, one: MilestoneOutlook): Instant | null => likelyOf(outlook, one)?.at ?? null;
+
+function unfiltered({ cure, history }: Outlook, one: MilestoneOutlook): Likely | null {
+  const { card, buildUp } = cure;
+  const rule = card.milestones.find((other) => other.kind === one.kind);
+  if (rule === undefined || history === null) return null;
+  if (rule.laws.some((law) => law.law === 'recipe')) {
+    const law = sheetLaw(rule);
+    const due = law === null ? null : nominalProgress(law, history, card.maxLamp).due;
+    return law === null || due === null ? null : { by: 'law', at: roundUpToMinute(due), energy: law.energy };
+  }
+  const rows = rule.laws.flatMap((law) => (law.law === 'credit' ? [law.rows] : [])).at(0);
+  if (rows === undefined) return null;
+  const progress = expectedProgress(longerRows(rows, card.marginPercent), history, buildUp ?? USUAL_BUILD_UP, card.maxPanel);
+  return progress.due === null ? null : { by: 'rows', at: roundUpToMinute(progress.due), temperature: expectedTemperatureAt(progress, progress.due) };
 }
+
+/** A reading locks in what the announced side makes of it: the card's margin is in both. */
+const longerRows = (rows: readonly SheetRow[], marginPercent: number): readonly SheetRow[] =>
+  marginPercent === 0 ? rows : rows.map((row) => ({ ...row, minutes: minutes(row.minutes * (1 + marginPercent / 100)) }));

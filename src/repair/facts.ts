@@ -1,5 +1,7 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
+import type { Heater } from '../cure/history.js';
 import type { Celsius, Instant } from '../cure/units.js';
+import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod, TypedTemperature } from './commands.js';
 import type { CureRef } from './cure-ref.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
@@ -13,7 +15,13 @@ export type JobFact =
   | { readonly type: 'pasted'; readonly cure: CureRef; readonly earliest: Instant }
   | { readonly type: 'closed'; readonly cure: CureRef }
   | { readonly type: 'moved'; readonly cure: CureRef }
-  | { readonly type: 'lamp-set'; readonly joint: JointNo; readonly setting: Celsius; readonly typed: TypedTemperature; readonly lamp: LampName | null }
+  /** How deep the bead is. */
+  | { readonly type: 'depth'; readonly cure: CureRef; readonly millimetres: number }
+  /** How much metal the heat has to warm at this joint. */
+  | { readonly type: 'build-up'; readonly joint: JointNo; readonly buildUp: BuildUp }
+  /** It was another material all along: everything entered about `cure` holds for `as`, with this card. */
+  | { readonly type: 'card-corrected'; readonly cure: CureRef; readonly as: CureRef; readonly card: MaterialCard }
+  | { readonly type: 'lamp-set'; readonly joint: JointNo; readonly setting: Celsius; readonly typed: TypedTemperature; readonly lamp: LampName | null; readonly heater: Heater }
   | { readonly type: 'lamp-off'; readonly joint: JointNo }
   /** Found off at this moment; off since nobody knows when. */
   | { readonly type: 'lamp-found-off'; readonly joint: JointNo }

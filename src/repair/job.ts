@@ -1,10 +1,12 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
-import type { HeatEvent } from '../cure/history.js';
+import type { Heater, HeatEvent } from '../cure/history.js';
 import { later, type Celsius, type Instant } from '../cure/units.js';
+import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
-import type { CureRef } from './cure-ref.js';
+import { withCorrectCards } from './correct-cards.js';
+import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
-import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
+import type { EntryNo, JobNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 
 /** One job as the book knows it: every fact, and those that still count in order of happening. */
@@ -55,6 +57,12 @@ export interface Cure {
   readonly heat: readonly HeatEvent[];
   readonly readings: readonly JointReading[];
   readonly lamp: LampName | null;
+  /** What `lamp` names, and what was set last. */
+  readonly heater: Heater;
+  /** How deep the bead is, in millimetres; null: nobody said. */
+  readonly depthMillimetres: number | null;
+  /** Null: nobody said; the forecast takes what warms slowest. */
+  readonly buildUp: BuildUp | null;
   readonly attended: readonly Instant[];
   readonly checks: readonly Check[];
   readonly raised: readonly Raised[];
@@ -69,7 +77,7 @@ export interface Cure {
 export function foldJob(no: JobNo, records: readonly FactRecord[]): Job {
   const undone = new Set(records.flatMap((record) => (record.fact.type === 'undone' ? [record.fact.entry] : [])));
   const live = records.filter((record) => !undone.has(record.entry) && record.fact.type !== 'undone');
-  return { no, all: records, live: [...live].sort((a, b) => a.happenedAt - b.happenedAt) };
+  return { no, all: records, live: withCorrectCards([...live].sort((a, b) => a.happenedAt - b.happenedAt), records) };
 }
 
 /** All cures of a job in the order in which they were opened, scrapped ones included. */
@@ -77,13 +85,12 @@ export function curesOf(job: Job): Cure[] {
   return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [readCure(job, record, record.fact)] : []));
 }
 
-export const sameCure = (one: CureRef, other: CureRef): boolean => one.joint === other.joint && one.card === other.card && one.run === other.run;
-
 function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>): Cure {
   const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
   const joint = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
   const closed = lastTime(mine, 'closed');
-  const moved = mine.filter((record) => record.fact.type === 'moved').map((record) => record.happenedAt);
+  // A panel that was closed only later, by a late entry, was not moved before: that was part of setting it.
+  const moved = mine.flatMap((record) => (record.fact.type === 'moved' && closed !== null && record.happenedAt >= closed ? [record.happenedAt] : []));
   const readings = joint.flatMap((record) => readingOf(record));
   return {
     job: job.no,
@@ -97,7 +104,9 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
     heat: joint.flatMap((record) => heatOf(record)),
     readings,
-    lamp: lampOf(joint, fact.cure.joint),
+    ...heatedBy(joint),
+    depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
+    buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
     attended: joint.filter((record) => record.fact.type === 'attended').map((record) => record.happenedAt),
     checks: mine.flatMap((record) => checkOf(record)),
     raised: mine.flatMap((record) => raisedOf(record)),
@@ -115,7 +124,7 @@ const lastTime = (records: readonly FactRecord[], type: JobFact['type']): Instan
   records.filter((record) => record.fact.type === type).at(-1)?.happenedAt ?? null;
 
 function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
-  if (fact.type === 'lamp-set') return [{ kind: 'lamp-set', at, setting: fact.setting }];
+  if (fact.type === 'lamp-set') return [{ kind: 'lamp-set', at, setting: fact.setting, heater: fact.heater }];
   if (fact.type === 'lamp-on' || fact.type === 'lamp-off' || fact.type === 'lamp-found-off') return [{ kind: fact.type, at }];
   // A reading on bare shiny metal is kept and not counted.
   return fact.type === 'reading' && fact.method !== 'bare' ? [{ kind: 'reading', at, value: fact.value }] : [];
@@ -125,8 +134,8 @@ function readingOf({ fact, happenedAt: at, by, entry }: FactRecord): JointReadin
   return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry }] : [];
 }
 
-function lampOf(records: readonly FactRecord[], joint: JointNo): LampName | null {
-  return records.flatMap(({ fact }) => (fact.type === 'lamp-set' && fact.joint === joint ? [fact.lamp] : [])).at(-1) ?? null;
+function heatedBy(records: readonly FactRecord[]): { readonly lamp: LampName | null; readonly heater: Heater } {
+  return records.flatMap(({ fact }) => (fact.type === 'lamp-set' ? [{ lamp: fact.lamp, heater: fact.heater }] : [])).at(-1) ?? { lamp: null, heater: 'lamp' };
 }
 
 function checkOf({ fact, happenedAt: at, by }: FactRecord): Check[] {

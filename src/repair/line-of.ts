@@ -1,24 +1,30 @@
-import type { EntryCommand, Subject, TypedTemperature, When } from './commands.js';
+import type { Heater } from '../cure/history.js';
+import type { BuildUp } from '../cure/warm-up.js';
+import type { EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
 import type { LampName } from './ids.js';
+import { questionLine } from './question-line.js';
+
+/** Entries, and the questions that are about a job. */
+export type LineCommand = EntryCommand | Extract<QuestionCommand, Subject>;
 
 /** The line that means exactly this command; buttons are such lines, so pressing and typing are one path. */
-export function lineOf(command: EntryCommand): string {
+export function lineOf(command: LineCommand): string {
   return wordsOf(command).filter((word) => word !== '').join(' ');
 }
 
-function wordsOf(command: EntryCommand): string[] {
+function wordsOf(command: LineCommand): string[] {
   switch (command.kind) {
     case 'paste':
       // Open time errs early: of a range it is the earlier end that counts.
-      return ['paste', ...subject(command), command.card ?? '', time({ ...command.when, latest: command.when.earliest })];
+      return ['paste', ...subject(command), command.card ?? '', depth(command.depth), time({ ...command.when, latest: command.when.earliest })];
     case 'closed':
-      return ['closed', ...subject(command), command.card ?? '', time(command.when)];
+      return ['closed', ...subject(command), command.card ?? '', depth(command.depth), time(command.when)];
     case 'moved':
       return ['moved', ...subject(command), time(command.when)];
     case 'cure':
-      return ['cure', ...subject(command), command.card ?? '', command.setting === null ? (command.lamp ?? '') : `lamp ${degrees(command.setting)} ${lampNamed(command.lamp)}`.trimEnd(), time(command.when)];
+      return ['cure', ...subject(command), command.card ?? '', depth(command.depth), command.setting === null ? (command.lamp ?? '') : `${command.heater} ${degrees(command.setting)} ${heaterNamed(command)}`.trimEnd(), time(command.when)];
     case 'lamp':
-      return [command.setting === null ? 'up' : 'lamp', ...subject(command), command.setting === null ? '' : degrees(command.setting), lampNamed(command.lamp), time(command.when)];
+      return [command.setting === null ? 'up' : command.heater, ...subject(command), command.setting === null ? '' : degrees(command.setting), heaterNamed(command), time(command.when)];
     case 'off':
       return ['off', ...subject(command), lampNamed(command.lamp), command.since === 'unknown' ? "don't know when" : time(command.when)];
     case 'on':
@@ -35,10 +41,28 @@ function wordsOf(command: EntryCommand): string[] {
     case 'release':
     case 'scrap':
       return [command.kind, ...subject(command), command.reason];
+    case 'depth':
+      return ['depth', ...subject(command), depth(command.millimetres)];
+    case 'build-up':
+      return ['metal', ...subject(command), BUILD_UP_WORDS[command.buildUp]];
+    case 'wrong-card':
+      return ['card', ...subject(command), command.card];
     case 'undo':
       return ['undo', command.entry === null ? '' : `${command.entry}`];
+    case 'when':
+    case 'why':
+    case 'what-if':
+    case 'latest-start':
+      return [questionLine(command)];
   }
 }
+
+/** As a person types it. */
+export const BUILD_UP_WORDS: Readonly<Record<BuildUp, string>> = { 'thin-skin': 'thin', 'two-sheets-with-flange': 'flange' };
+
+const depth = (millimetres: number | null): string => (millimetres === null ? '' : `${millimetres} mm`);
+
+const heaterNamed = ({ heater, lamp }: { readonly heater: Heater; readonly lamp: LampName | null }): string => (lamp === null ? '' : `${heater} ${lamp}`);
 
 const subject = (command: Subject): string[] => [command.job ?? '', command.joint ?? ''];
 

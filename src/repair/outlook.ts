@@ -2,15 +2,16 @@ import { airSteps, type AirReading, type AirSide, type AirStep } from '../cure/a
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import { forecast, milestoneCounts, type MilestoneForecast } from '../cure/forecast.js';
 import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
-import type { HeatEvent, JointHistory } from '../cure/history.js';
+import type { Heater, HeatEvent, JointHistory } from '../cure/history.js';
 import { lampStretches } from '../cure/lamp-stretches.js';
 import { openLimit, type OpenLimit } from '../cure/open-limit.js';
 import { runRecipe, type StageRun } from '../cure/recipe.js';
-import { instant, later, type Celsius, type Instant } from '../cure/units.js';
+import { earlier, instant, later, type Celsius, type Instant } from '../cure/units.js';
+import { dewOf, type Dew } from './dew.js';
 import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
-import { dayEnd, isOpen, nextClosing, openPeriods } from './shop-hours.js';
+import { dayEnd, isOpen, lastClosing, nextClosing, nextLongClosing, openPeriods } from './shop-hours.js';
 
 export interface MilestoneOutlook {
   readonly kind: MilestoneKind;
@@ -30,6 +31,8 @@ export interface Outlook {
   readonly openPassed: Instant | null;
   /** A reading over the card's maximum that nobody has corrected or decided on. */
   readonly overMaximum: JointReading | null;
+  /** What is known about the metal and the dew point between paste and closing; null: nothing. */
+  readonly dew: Dew | null;
   /** What is believed about the heat, as entered (closing time not yet applied). */
   readonly heat: HeatState;
   readonly stages: readonly StageRun[];
@@ -50,6 +53,7 @@ export function lookAt(cure: Cure, shop: Shop, readings: readonly AirReading[]):
     open,
     openPassed: passedLimit(cure, open),
     overMaximum: overMaximum(cure),
+    dew: dewOf(cure, readings),
     heat: cure.heat.reduce(afterHeatEvent, NO_HEAT),
     stages: history === null ? [] : stageRuns(cure, history),
   };
@@ -66,10 +70,12 @@ function openLimitOf(cure: Cure, shop: Shop, readings: readonly AirReading[]): O
 function airAround(cure: Cure, shop: Shop, readings: readonly AirReading[], side: AirSide): AirStep[] {
   const start = cure.pasted ?? cure.start ?? cure.openedAt;
   const last = readings.reduce((at, reading) => later(at, reading.at), later(start, cure.start ?? start));
-  const until = nextClosing(shop, last) ?? last;
-  // One day more at the front: a reading taken before the joint began still tells the day's air.
-  const periods = openPeriods(shop, instant(start - 24 * 3_600_000), until);
-  return airSteps({ start, periods, readings, usual: shop.air, night: shop.night }, side);
+  // What nobody has read yet stays as it is after the last period; for strength that must be the coldest that comes.
+  const longClosing = side === 'cold' && shop.closedDays !== null ? nextLongClosing(shop, last) : null;
+  const until = longClosing ?? nextClosing(shop, last) ?? last;
+  // One day more at the front: a reading taken before the joint began still tells the day's air. And the closure it began in.
+  const from = earlier(instant(start - 24 * 3_600_000), lastClosing(shop, start) ?? start);
+  return airSteps({ start, periods: openPeriods(shop, from, until), readings, usual: shop.air, night: shop.night, closedDays: shop.closedDays }, side);
 }
 
 function historyOf(cure: Cure, shop: Shop, air: readonly AirStep[]): JointHistory | null {
@@ -80,7 +86,7 @@ function historyOf(cure: Cure, shop: Shop, air: readonly AirStep[]): JointHistor
   const closings = openPeriods(shop, begin, until).map((period) => period.closes).filter((at) => at > begin && at <= until);
   const left = [...closings.filter((at) => !isAttended(cure, shop, at)), ...midnights(cure, shop, closings)];
   const heat = [...cure.heat, ...left.map((at): HeatEvent => ({ kind: 'closing', at }))];
-  return { start: cure.start, heat: heat.sort((a, b) => a.at - b.at), air };
+  return { start: cure.start, heat: heat.sort((a, b) => a.at - b.at), air, depthMillimetres: cure.depthMillimetres };
 }
 
 /** Heat that somebody stays with, or saw after closing, counts until midnight; nobody is taken to stay all night. */
@@ -107,8 +113,20 @@ export function undecidedLimit({ cure, open, openPassed }: Outlook): Instant | n
   return cure.moved.some((at) => at > releasedAt) ? passed : null;
 }
 
+/** Since when metal that is too close to the dew point waits for the foreman, or null. */
+export const undecidedDew = ({ dew }: Outlook): Instant | null => dew?.heldSince ?? null;
+
 /** The card's highest panel temperature; a joint hotter than the highest lamp setting is too hot as well. */
 export const hottestAllowed = (card: MaterialCard): Celsius | null => card.maxPanel ?? card.maxLamp;
+
+/** The highest setting: a lamp stands away from the panel, a pad lies on it. */
+export const hottestSetting = (card: MaterialCard, heater: Heater): Celsius | null => (heater === 'lamp' ? card.maxLamp ?? card.maxPanel : hottestAllowed(card));
+
+/** Hardens from the outside: how deep it is decides how long it takes. */
+export const hardensByDepth = (card: MaterialCard): boolean => card.milestones.some((rule) => rule.laws.some((law) => law.law === 'depth-root'));
+
+/** Nobody said how deep the bead is: no time until somebody does. */
+export const depthMissing = ({ cure }: Outlook): boolean => cure.depthMillimetres === null && hardensByDepth(cure.card);
 
 function overMaximum(cure: Cure): JointReading | null {
   const maximum = hottestAllowed(cure.card);
@@ -134,13 +152,14 @@ export function isConfirmed(outlook: Outlook, kind: MilestoneKind): boolean {
 }
 
 /** Why a milestone is stopped until a foreman decides. `earlier` means the milestone before it is not settled. */
-export type Hold = 'over-maximum' | 'open-limit' | 'two-answers' | 'soft-twice' | 'earlier';
+export type Hold = 'over-maximum' | 'open-limit' | 'dew' | 'two-answers' | 'soft-twice' | 'earlier';
 
-/** Held by a person's answer, by two answers that differ, by too much heat, or by an open limit that was passed. */
+/** Held by a person's answer, by two answers that differ, by too much heat, by an open limit that was passed, or by damp metal. */
 export function holdOf(outlook: Outlook, one: MilestoneOutlook): Hold | null {
   if (isConfirmed(outlook, one.kind)) return null;
   if (outlook.overMaximum !== null) return 'over-maximum';
   if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return 'open-limit';
+  if (undecidedDew(outlook) !== null) return 'dew';
   if (one.check.phase === 'held') return 'soft-twice';
   if (one.check.conflict) return 'two-answers';
   return earlierUnsettled(outlook, one) ? 'earlier' : null;

@@ -1,5 +1,6 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Celsius, Instant } from '../cure/units.js';
+import type { Heater } from '../cure/history.js';
 import type { Hold } from './outlook.js';
 import type { JobNo, JointNo, LampName, PersonId } from './ids.js';
 
@@ -32,8 +33,15 @@ export type Refusal =
   | { readonly code: 'nothing-to-check'; readonly job: JobNo }
   | { readonly code: 'nothing-asked' }
   | { readonly code: 'no-heat'; readonly job: JobNo }
-  | { readonly code: 'lamp-elsewhere'; readonly lamp: LampName; readonly job: JobNo; readonly line: string }
-  | { readonly code: 'unknown-lamp'; readonly lamp: string }
+  | { readonly code: 'lamp-elsewhere'; readonly lamp: LampName; readonly heater: Heater; readonly job: JobNo; readonly line: string }
+  /** No lamp or pad of this name; `isOther`: a pad was called a lamp, or a lamp a pad. */
+  | { readonly code: 'unknown-lamp'; readonly lamp: string; readonly heater: Heater; readonly isOther: boolean }
+  | { readonly code: 'same-card'; readonly job: JobNo; readonly card: string }
+  | { readonly code: 'card-runs-there'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant }
+  /** The wrong card may have been any of these. */
+  | { readonly code: 'two-cures-there'; readonly job: JobNo; readonly joint: JointNo; readonly cards: readonly string[] }
+  | { readonly code: 'no-depth'; readonly card: string }
+  | { readonly code: 'odd-depth'; readonly millimetres: number; readonly least: number; readonly most: number }
   | { readonly code: 'foreman-only'; readonly foreman: PersonId | 'channel' }
   | { readonly code: 'nothing-held'; readonly job: JobNo }
   | { readonly code: 'nothing-to-undo' }

@@ -1,7 +1,6 @@
-import { DateTime } from 'luxon';
 import type { OpenPeriod } from '../cure/air.js';
-import { instant, type Instant } from '../cure/units.js';
-import type { OpeningHours, Shop } from './shop.js';
+import type { Instant } from '../cure/units.js';
+import { dayAfter, dayBefore, shopDay, type Hours, type ShopDay } from './shop-days.js';
 
 export type Bell = 'opening' | 'closing';
 
@@ -11,75 +10,64 @@ export interface BellTime {
   readonly at: Instant;
 }
 
-/** No shop is closed longer than this in a row; the search for the next opening ends here. */
-const DAYS_SEARCHED = 21;
+/** So many days in a row a shop may stay closed; shop.yaml is refused beyond it. */
+export const MOST_CLOSED_DAYS = 20;
+/** From one open day to the next over the longest closure: the search for an opening or a closing ends here. */
+const DAYS_SEARCHED = MOST_CLOSED_DAYS + 1;
 
-type Hours = Pick<Shop, 'zone' | 'hours'>;
-
-/** Opening periods that touch the stretch from `from` to `to`, in order. */
+/** Opening periods of the days that the stretch from `from` to `to` touches, in order. */
 export function openPeriods(shop: Hours, from: Instant, to: Instant): OpenPeriod[] {
   const periods: OpenPeriod[] = [];
-  const last = DateTime.fromMillis(to, { zone: shop.zone }).startOf('day');
-  for (let day = DateTime.fromMillis(from, { zone: shop.zone }).startOf('day'); day <= last; day = day.plus({ days: 1 })) {
-    const period = periodOf(shop, day);
-    if (period !== null) periods.push(period);
+  for (let day = shopDay(shop, from); day.begins <= to; day = dayAfter(shop, day)) {
+    if (day.period !== null) periods.push(day.period);
   }
   return periods;
 }
 
 export function isOpen(shop: Hours, at: Instant): boolean {
-  return openPeriods(shop, at, at).some((period) => period.opens <= at && at < period.closes);
+  const { period } = shopDay(shop, at);
+  return period !== null && period.opens <= at && at < period.closes;
 }
 
 /** First opening at or after this moment; null for a shop that never opens. */
 export const nextOpening = (shop: Hours, at: Instant): Instant | null =>
-  searchDays(shop, at, (period) => (period.opens >= at ? period.opens : null));
+  searchDays(shop, at, dayAfter, (period) => (period.opens >= at ? period.opens : null));
 
 /** First closing strictly after this moment. */
 export const nextClosing = (shop: Hours, at: Instant): Instant | null =>
-  searchDays(shop, at, (period) => (period.closes > at ? period.closes : null));
+  searchDays(shop, at, dayAfter, (period) => (period.closes > at ? period.closes : null));
+
+/** First closing strictly after this moment that begins a closure of a whole day or more; null: none within three weeks. */
+export const nextLongClosing = (shop: Hours, at: Instant): Instant | null =>
+  searchDays(shop, at, dayAfter, (period) => (period.closes > at && period.longClosureAfter ? period.closes : null));
+
+/** The latest closing at or before this moment. */
+export const lastClosing = (shop: Hours, at: Instant): Instant | null =>
+  searchDays(shop, at, dayBefore, (period) => (period.closes <= at ? period.closes : null));
 
 /** The midnight that ends the shop's day. */
-export const dayEnd = (shop: Hours, at: Instant): Instant =>
-  instant(DateTime.fromMillis(at, { zone: shop.zone }).startOf('day').plus({ days: 1 }).toMillis());
+export const dayEnd = (shop: Hours, at: Instant): Instant => shopDay(shop, at).ends;
 
 /** First opening or closing strictly after this moment. */
 export const nextBell = (shop: Hours, after: Instant): BellTime | null =>
-  searchDays(shop, after, (period) => bells([period]).find((one) => one.at > after) ?? null);
+  searchDays(shop, after, dayAfter, (period) => bells(period).find((one) => one.at > after) ?? null);
 
-/** The latest opening or closing at or before this moment, if it lies within the last week. */
-export function lastBell(shop: Hours, at: Instant): BellTime | null {
-  const weekBefore = instant(DateTime.fromMillis(at, { zone: shop.zone }).minus({ days: 7 }).toMillis());
-  return bells(openPeriods(shop, weekBefore, at)).filter((one) => one.at <= at).at(-1) ?? null;
-}
+/** The latest opening or closing at or before this moment. */
+export const lastBell = (shop: Hours, at: Instant): BellTime | null =>
+  searchDays(shop, at, dayBefore, (period) => bells(period).findLast((one) => one.at <= at) ?? null);
 
-const bells = (periods: readonly OpenPeriod[]): BellTime[] =>
-  periods.flatMap((period): BellTime[] => [
-    { bell: 'opening', at: period.opens },
-    { bell: 'closing', at: period.closes },
-  ]);
+const bells = ({ opens, closes }: OpenPeriod): BellTime[] => [
+  { bell: 'opening', at: opens },
+  { bell: 'closing', at: closes },
+];
 
 /** Day by day, since the answer nearly always stands in the first. */
-function searchDays<T>(shop: Hours, from: Instant, found: (period: OpenPeriod) => T | null): T | null {
-  const first = DateTime.fromMillis(from, { zone: shop.zone }).startOf('day');
+function searchDays<T>(shop: Hours, from: Instant, step: (shop: Hours, day: ShopDay) => ShopDay, found: (period: OpenPeriod) => T | null): T | null {
+  let day = shopDay(shop, from);
   for (let days = 0; days <= DAYS_SEARCHED; days += 1) {
-    const period = periodOf(shop, first.plus({ days }));
-    const hit = period === null ? null : found(period);
+    const hit = day.period === null ? null : found(day.period);
     if (hit !== null) return hit;
+    day = step(shop, day);
   }
   return null;
 }
-
-function periodOf(shop: Hours, day: DateTime): OpenPeriod | null {
-  const hours = hoursOn(shop, day.weekday);
-  return hours === null ? null : { opens: timeOfDay(day, hours.opens), closes: timeOfDay(day, hours.closes) };
-}
-
-function hoursOn(shop: Hours, weekday: number): OpeningHours | null {
-  const days = [shop.hours[1], shop.hours[2], shop.hours[3], shop.hours[4], shop.hours[5], shop.hours[6], shop.hours[7]];
-  return days[weekday - 1] ?? null;
-}
-
-/** Wall-clock time, not minutes since midnight: on a day with a clock change the two differ. */
-const timeOfDay = (day: DateTime, minutesOfDay: number): Instant =>
-  instant(day.set({ hour: Math.floor(minutesOfDay / 60), minute: minutesOfDay % 60 }).toMillis());

@@ -47,8 +47,14 @@ export interface Shop {
   readonly air: Celsius | null;
   /** What the shop falls to after closing; null: unknown, so nothing counts at night (rule R7). */
   readonly night: Celsius | null;
+  /** What the shop falls to when it stays closed for a whole day or more (weekend, holiday); null: as in any night. */
+  readonly closedDays: Celsius | null;
+  /** Days on which the shop stays closed, `2026-12-25`, in the shop's zone. */
+  readonly holidays: readonly string[];
   readonly unit: 'C' | 'F';
   readonly people: readonly Person[];
   readonly lamps: readonly LampName[];
+  /** Heating pads; no pad has the name of a lamp. */
+  readonly pads: readonly LampName[];
   readonly rhythm: Rhythm;
 }

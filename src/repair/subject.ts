@@ -1,14 +1,14 @@
-import type { EntryCommand, QuestionCommand, Subject } from './commands.js';
+import type { Subject } from './commands.js';
 import type { Situation } from './decision.js';
 import { outlooksOf, runningOutlooks } from './book.js';
 import { MILESTONE_KINDS } from '../cure/card.js';
 import type { JobNo, LampName } from './ids.js';
-import { lineOf } from './line-of.js';
+import { lineOf, type LineCommand } from './line-of.js';
 import { currentMilestone, isOver, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { ReminderKind } from './reminder.js';
 
-type Aimed = Extract<EntryCommand | QuestionCommand, Subject>;
+type Aimed = Extract<LineCommand, Subject>;
 type Found = { readonly ok: true; readonly outlook: Outlook } | { readonly ok: false; readonly refusal: Refusal };
 
 const MOST_CHOICES = 4;
@@ -125,10 +125,7 @@ function waitsForAnswer(outlook: Outlook, { now }: Situation): boolean {
 }
 
 /** The same command for another job or joint. */
-function redirected(command: Aimed, to: Subject): string {
-  if (command.kind === 'when' || command.kind === 'why') return [command.kind, to.job ?? '', to.joint ?? ''].filter((word) => word !== '').join(' ');
-  return lineOf({ ...command, ...to });
-}
+const redirected = (command: Aimed, to: Subject): string => lineOf({ ...command, ...to });
 
 const choicesOf = (command: Aimed, jobs: readonly JobNo[]): { job: JobNo; line: string }[] =>
   jobs.slice(0, MOST_CHOICES).map((job) => ({ job, line: redirected(command, { job, joint: command.joint }) }));

@@ -1,6 +1,6 @@
 import { instant, type Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
-import { currentMilestone, holdOf, shareOf, stateOf, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
+import { currentMilestone, holdOf, shareOf, stateOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
 
 /** What one car waits for; the order of a list of them is rule R26. */
 export interface Waiting {
@@ -22,7 +22,7 @@ export function waitingOf(outlook: Outlook, now: Instant): Waiting {
     const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
     return { ...base, waitsFor: 'open-limit', state: limit !== null && now >= limit ? 'due' : 'running', dueAt: limit };
   }
-  if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? milestone.check.dueAt };
+  if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? undecidedDew(outlook) ?? milestone.check.dueAt };
   if (milestone === null && undecidedLimit(outlook) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.openPassed };
   const state = milestone === null ? 'confirmed' : stateOf(outlook, milestone, now);
   return { ...base, waitsFor: milestone?.kind ?? 'decision', state, dueAt: milestone?.check.dueAt ?? null };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CARD_BASES, MILESTONE_KINDS } from '../cure/card.js';
+import { minutes } from '../cure/units.js';
 import { celsiusSchema, minutesSchema } from './brand-schema.js';
 
 const sheetRow = z.strictObject({ temperature: celsiusSchema, minutes: minutesSchema });
@@ -17,7 +18,7 @@ const rateLaw = z.discriminatedUnion('law', [
     reference: z.strictObject({ temperature: celsiusSchema, humidity: z.number() }),
   }),
   z.strictObject({ law: z.literal('above'), temperature: celsiusSchema, minutes: minutesSchema }),
-  z.strictObject({ law: z.literal('dwell'), temperature: celsiusSchema, minutes: minutesSchema }),
+  z.strictObject({ law: z.literal('dwell'), temperature: celsiusSchema, minutes: minutesSchema, after: minutesSchema.default(minutes(0)) }),
   z.strictObject({ law: z.literal('elapsed'), minutes: minutesSchema }),
 ]);
 
@@ -38,4 +39,5 @@ export const cardSchema = z.strictObject({
   maxPanel: celsiusSchema.nullable(),
   maxLamp: celsiusSchema.nullable(),
   recoatBy: minutesSchema.nullable(),
+  marginPercent: z.number().default(0),
 });

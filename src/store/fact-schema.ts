@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { MILESTONE_KINDS } from '../cure/card.js';
+import { HEATERS } from '../cure/history.js';
+import { BUILD_UPS } from '../cure/warm-up.js';
 import type { Fact } from '../repair/facts.js';
 import { REMINDER_KINDS } from '../repair/reminder.js';
 import { addresseeSchema, celsiusSchema, entrySchema, instantSchema, jointSchema, lampSchema, personSchema } from './brand-schema.js';
@@ -16,7 +18,10 @@ const schema = z.discriminatedUnion('type', [
   ofCure('pasted').extend({ earliest: instantSchema }),
   ofCure('closed'),
   ofCure('moved'),
-  ofJoint('lamp-set').extend({ setting: celsiusSchema, typed, lamp: lampSchema.nullable() }),
+  ofCure('depth').extend({ millimetres: z.number() }),
+  ofJoint('build-up').extend({ buildUp: z.enum(BUILD_UPS) }),
+  ofCure('card-corrected').extend({ as: cure, card: cardSchema }),
+  ofJoint('lamp-set').extend({ setting: celsiusSchema, typed, lamp: lampSchema.nullable(), heater: z.enum(HEATERS).default('lamp') }),
   ofJoint('lamp-off'),
   ofJoint('lamp-found-off'),
   ofJoint('lamp-on'),

@@ -1,12 +1,50 @@
-const ROUNDS = 7;
-const ROUND_MS = 120;
+const TURNS = 25;
+const ROUND_MS = 25;
+const WARM_UP_MS = 400;
 
-/** Runs per second of processor time (the machine may be shared) of each piece of work, the median of some rounds; the rounds take turns, so that noise hits all alike. */
-export function ratesOf(works: readonly (() => number)[]): number[] {
-  const found = works.map((): number[] => []);
-  for (const work of works) round(work);
-  for (let turn = 0; turn < ROUNDS; turn += 1) for (const [index, work] of works.entries()) found[index]?.push(round(work));
-  return found.map((rates) => rates.sort((one, other) => one - other)[Math.floor(ROUNDS / 2)] ?? NaN);
+/** Median and middle half. */
+export interface Spread {
+  readonly median: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface Compared {
+  /** Runs per second of processor time: the machine may be shared. */
+  readonly ours: Spread;
+  readonly theirs: Spread;
+  /** Of neighbouring rounds. */
+  readonly ratio: Spread;
+}
+
+/**
+ * Ours against each of the others in short rounds by turns: ours, one of them, ours, the next of them … What makes the machine slow for
+ * a while hits both of a pair, so that each pair's ratio stands, and the median of the ratios leaves out pairs that were torn apart.
+ */
+export function comparedWith(ours: () => number, others: readonly (() => number)[]): Compared[] {
+  for (const work of [ours, ...others]) round(work, WARM_UP_MS);
+  const found = others.map(() => ({ ours: new Array<number>(), theirs: new Array<number>() }));
+  for (let turn = 0; turn < TURNS; turn += 1) {
+    for (const [index, theirs] of others.entries()) {
+      found[index]?.ours.push(round(ours, ROUND_MS));
+      found[index]?.theirs.push(round(theirs, ROUND_MS));
+    }
+  }
+  return found.map((rates) => ({ ours: spreadOf(rates.ours), theirs: spreadOf(rates.theirs), ratio: spreadOf(rates.ours.map((rate, turn) => rate / (rates.theirs[turn] ?? NaN))) }));
+}
+
+/** Works by themselves, in turns. */
+export function ratesOf(works: readonly (() => number)[]): Spread[] {
+  for (const work of works) round(work, WARM_UP_MS);
+  const found = works.map(() => new Array<number>());
+  for (let turn = 0; turn < TURNS; turn += 1) for (const [index, work] of works.entries()) found[index]?.push(round(work, ROUND_MS));
+  return found.map(spreadOf);
+}
+
+export function spreadOf(values: readonly number[]): Spread {
+  const sorted = [...values].sort((one, other) => one - other);
+  const at = (part: number): number => sorted[Math.round(part * (sorted.length - 1))] ?? NaN;
+  return { median: at(0.5), low: at(0.25), high: at(0.75) };
 }
 
 function processorMs(): number {
@@ -17,11 +55,11 @@ function processorMs(): number {
 /** What the work returns is summed up, so that no compiler finds it unused. */
 let sum = 0;
 
-function round(work: () => number): number {
+function round(work: () => number, length: number): number {
   const begin = processorMs();
   let runs = 0;
   let took = 0;
-  for (let batch = 1; took < ROUND_MS; batch = Math.min(batch * 2, 4096)) {
+  for (let batch = 1; took < length; batch = Math.min(batch * 2, 4096)) {
     for (let run = 0; run < batch; run += 1) sum += work();
     runs += batch;
     took = processorMs() - begin;

@@ -1,99 +1,91 @@
-import type { SheetRow } from '../../src/cure/card.js';
-import { celsius, kelvinFromCelsius, type Celsius } from '../../src/cure/units.js';
-import { odeSolver, type OdeSolver, type OnStep } from '../support/ode-solver.js';
-
-/** The rate as a caller of a solver would write it for speed: logarithms of the rows are taken once. */
-export function quickRate(rows: readonly SheetRow[]): (temperature: Celsius) => number {
-  const knots = rows.map((row) => ({ temperature: row.temperature, inverse: 1 / kelvinFromCelsius(row.temperature), log: -Math.log(row.minutes) }));
-  return (temperature) => {
-    for (const [index, hot] of knots.entries()) {
-      if (temperature > hot.temperature) continue;
-      const cold = knots[index - 1];
-      if (cold === undefined) return temperature === hot.temperature ? Math.exp(hot.log) : 0;
-      return Math.exp(cold.log + ((1 / kelvinFromCelsius(temperature) - cold.inverse) / (hot.inverse - cold.inverse)) * (hot.log - cold.log));
-    }
-    return Math.exp(knots.at(-1)?.log ?? -Infinity);
-  };
-}
-
-/** Minutes. */
-const FIRST_STEP = 60;
-const HORIZON = 60 * 24 * 60;
+import type { Integrator } from './integrators.js';
+import type { Rates } from './quick-rates.js';
 
 export interface Solved {
-  readonly shares: readonly number[];
-  /** Minutes, or NaN where the share is not full yet. */
-  readonly dues: readonly number[];
+  readonly shares: Float64Array;
+  /** Minutes; NaN: not due yet, or not asked. */
+  readonly dues: Float64Array;
 }
 
-/** Times and temperatures, one after the other. */
-export type Packed = Float64Array;
+/** Minutes and temperatures, one after the other. The same arrays are handed out again and again. */
+export type Forecaster = (points: Float64Array) => Solved;
+export type Forecasting = (integrator: Integrator, milestones: number, rates: Rates, tolerance: number) => Forecaster;
 
-/** All milestones as one system. `restart`: at every point; otherwise over the whole history in one go. */
-export function solverForecast(rates: readonly ((temperature: Celsius) => number)[], packed: Packed, tolerance: number, restart: boolean): Solved {
-  const solver = odeSolver(rates.length, tolerance);
-  const last = packed.length / 2 - 1;
-  const dues = rates.map(() => NaN);
-  let shares: readonly number[] = rates.map(() => 0);
-  let index = 0;
-  const slope = (time: number): number[] => {
-    while (index < last - 1 && time > at(packed, 2 * index + 2)) index += 1;
-    while (index > 0 && time < at(packed, 2 * index)) index -= 1;
-    const temperature = temperatureAt(packed, index, time);
-    return rates.map((rate) => rate(temperature));
+/** Restarted at every point, so that the solver meets no bend but those of the rates. */
+export const restarted: Forecasting = (integrator, milestones, rates, tolerance) => {
+  const solved = { shares: new Float64Array(milestones), dues: new Float64Array(milestones) };
+  const { shares, dues } = solved;
+  const [before, trial] = [new Float64Array(milestones), new Float64Array(milestones)];
+  let [from, begin, perMinute] = [0, 0, 0];
+  const integrate = integrator(milestones, (minute, into) => {
+    rates(begin + perMinute * (minute - from), into);
+  }, tolerance);
+  return (points) => {
+    shares.fill(0);
+    dues.fill(NaN);
+    for (let index = 2; index < points.length; index += 2) {
+      const to = at(points, index);
+      [from, begin] = [at(points, index - 2), at(points, index - 1)];
+      perMinute = (at(points, index + 1) - begin) / (to - from);
+      before.set(shares);
+      integrate(from, to, shares);
+      for (let milestone = 0; milestone < milestones; milestone += 1) {
+        if (at(before, milestone) >= 1 || at(shares, milestone) < 1) continue;
+        dues[milestone] = crossing(from, to, at(before, milestone), at(shares, milestone), (minute) => {
+          trial.set(before);
+          integrate(from, minute, trial);
+          return at(trial, milestone);
+        });
+      }
+    }
+    return solved;
   };
-  for (let part = 0; part < (restart ? last : 1); part += 1) {
-    const [from, to] = [at(packed, 2 * part), at(packed, 2 * (restart ? part + 1 : last))];
-    const before = shares;
-    solver.initialStepSize = restart ? to - from : 1;
-    const solve = (onStep?: OnStep): readonly number[] => solver.solve(slope, from, before, to, onStep).y;
-    shares = solve();
-    if (!shares.some((share, milestone) => share >= 1 && Number.isNaN(dues[milestone]))) continue;
-    // Dense output costs a solver much, so only a stretch in which something becomes due is solved with it.
-    solver.denseOutput = true;
-    solve((_step, begin, now, y, dense) => {
-      for (const [milestone, share] of y.entries()) if (share >= 1 && Number.isNaN(dues[milestone])) dues[milestone] = crossing((time) => dense(milestone, time), begin, now);
-      return undefined;
-    });
-    solver.denseOutput = false;
+};
+
+/** The whole history in one go, shares only. */
+export const inOneRun: Forecasting = (integrator, milestones, rates, tolerance) => {
+  const solved = { shares: new Float64Array(milestones), dues: new Float64Array(milestones).fill(NaN) };
+  let history: Float64Array = new Float64Array(0);
+  let index = 2;
+  const integrate = integrator(milestones, (minute, into) => {
+    while (index < history.length - 2 && minute > at(history, index)) index += 2;
+    while (index > 2 && minute < at(history, index - 2)) index -= 2;
+    const [from, begin, to, end] = [at(history, index - 2), at(history, index - 1), at(history, index), at(history, index + 1)];
+    rates(begin + ((end - begin) * (minute - from)) / (to - from), into);
+  }, tolerance);
+  return (points) => {
+    history = points;
+    index = 2;
+    solved.shares.fill(0);
+    integrate(at(points, 0), at(points, points.length - 2), solved.shares);
+    return solved;
+  };
+};
+
+/** Minutes. */
+const CLOSE_ENOUGH = 1e-7;
+
+/** The minute at which a share is full that is not so at first and is at last: false position; an end that stays twice counts half. */
+export function crossing(from: number, to: number, first: number, last: number, shareAt: (minute: number) => number): number {
+  let [low, high, under, over] = [from, to, first - 1, last - 1];
+  let stays: 'low' | 'high' | null = null;
+  let guess = to;
+  for (let round = 0; round < 60; round += 1) {
+    const next = (low * over - high * under) / (over - under);
+    if (Math.abs(next - guess) < CLOSE_ENOUGH) return next;
+    guess = next;
+    const off = shareAt(guess) - 1;
+    if (off < 0) {
+      [low, under] = [guess, off];
+      if (stays === 'high') over /= 2;
+      stays = 'high';
+    } else {
+      [high, over] = [guess, off];
+      if (stays === 'low') under /= 2;
+      stays = 'low';
+    }
   }
-  return { shares, dues };
+  return guess;
 }
 
-/** One more stretch on top of what is known. */
-export function solverStep(solver: OdeSolver, rates: readonly ((temperature: Celsius) => number)[], shares: readonly number[], packed: Packed): readonly number[] {
-  const [from, to] = [at(packed, 0), at(packed, 2)];
-  solver.initialStepSize = to - from;
-  return solver.solve((time) => rates.map((rate) => rate(temperatureAt(packed, 0, time))), from, shares, to).y;
-}
-
-/** From the end of a stretch on to where everything is due, if its last temperature is held. */
-export function solverTail(solver: OdeSolver, rates: readonly ((temperature: Celsius) => number)[], shares: readonly number[], packed: Packed): readonly number[] {
-  const [from, held] = [at(packed, 2), celsius(at(packed, 3))];
-  const dues = rates.map(() => NaN);
-  solver.initialStepSize = FIRST_STEP;
-  solver.denseOutput = true;
-  solver.solve(() => rates.map((rate) => rate(held)), from, shares, from + HORIZON, (_step, begin, now, y, dense) => {
-    for (const [milestone, share] of y.entries()) if (share >= 1 && Number.isNaN(dues[milestone])) dues[milestone] = crossing((time) => dense(milestone, time), begin, now);
-    return y.some((share) => share < 1) ? undefined : false;
-  });
-  solver.denseOutput = false;
-  return dues;
-}
-
-function crossing(share: (time: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let round = 0; round < 40; round += 1) {
-    const middle = (low + high) / 2;
-    if (share(middle) < 1) low = middle;
-    else high = middle;
-  }
-  return high;
-}
-
-function temperatureAt(packed: Packed, index: number, time: number): Celsius {
-  const [t0, c0, t1, c1] = [at(packed, 2 * index), at(packed, 2 * index + 1), at(packed, 2 * index + 2), at(packed, 2 * index + 3)];
-  return celsius(c0 + ((c1 - c0) * (time - t0)) / (t1 - t0));
-}
-
-const at = (packed: Packed, index: number): number => packed[index] ?? NaN;
+const at = (numbers: Float64Array, index: number): number => numbers[index] ?? NaN;

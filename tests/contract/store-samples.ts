@@ -33,14 +33,16 @@ export const CARD: MaterialCard = {
   milestones: [
     { kind: 'handling', laws: [{ law: 'credit', rows: [{ temperature: celsius(20), minutes: minutes(180) }] }, { law: 'elapsed', minutes: minutes(1440) }] },
     { kind: 'full', laws: [{ law: 'recipe', stages: [{ lamp: celsius(35), minutes: minutes(40), reaches: 'handling' }, { lamp: celsius(60), minutes: minutes(20), reaches: null }] }] },
+    { kind: 'flash-off', laws: [{ law: 'elapsed', minutes: minutes(12) }] },
     { kind: 'skin', laws: [{ law: 'table', rows: [{ atLeast: celsius(15), humidity: 50, minutes: minutes(30) }] }] },
     { kind: 'through', laws: [{ law: 'depth-root', depthMillimetres: 3, minutes: minutes(1440), reference: { temperature: celsius(23), humidity: 50 } }] },
-    { kind: 'dwell', laws: [{ law: 'above', temperature: celsius(60), minutes: minutes(30) }, { law: 'dwell', temperature: celsius(60), minutes: minutes(30) }] },
+    { kind: 'dwell', laws: [{ law: 'above', temperature: celsius(60), minutes: minutes(30) }, { law: 'dwell', temperature: celsius(60), minutes: minutes(30), after: minutes(12) }] },
   ],
   openTime: { by: 'rows', rows: [{ temperature: celsius(20), minutes: minutes(90) }] },
   maxPanel: celsius(80),
   maxLamp: null,
   recoatBy: minutes(2880),
+  marginPercent: 10,
 };
 
 export const AIR = { type: 'air', value: celsius(18.5), typed, humidity: 45 } as const satisfies Fact;
@@ -54,7 +56,11 @@ export const EVERY_FACT: readonly Fact[] = [
   { type: 'pasted', cure: CURE, earliest: at(-20.333) },
   CLOSED,
   { type: 'moved', cure: CURE },
-  { type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(35), typed, lamp: lampName('a') },
+  { type: 'depth', cure: CURE, millimetres: 3.5 },
+  { type: 'build-up', joint: FIRST_JOINT, buildUp: 'two-sheets-with-flange' },
+  { type: 'card-corrected', cure: CURE, as: { ...CURE, card: 'P9' }, card: { ...CARD, name: 'P9' } },
+  { type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(35), typed, lamp: lampName('a'), heater: 'lamp' },
+  { type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(60), typed, lamp: lampName('m1'), heater: 'pad' },
   { type: 'lamp-off', joint: FIRST_JOINT },
   { type: 'lamp-found-off', joint: FIRST_JOINT },
   { type: 'lamp-on', joint: FIRST_JOINT },

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { SheetRow } from '../../src/cure/card.js';
 import { earnedOn, expectedProgress, expectedShareAt, expectedTemperatureAt, type ExpectedStretch } from '../../src/cure/expected.js';
 import { temperatureOn } from '../../src/cure/expected-stretches.js';
-import type { HeatEvent, JointHistory } from '../../src/cure/history.js';
+import { HEATERS, type HeatEvent, type JointHistory } from '../../src/cure/history.js';
 import { jointSteps } from '../../src/cure/joint-temperature.js';
 import { append, dueIfHeld, progressLine, type TemperaturePoint } from '../../src/cure/progress-line.js';
 import { progressOf, shareAt } from '../../src/cure/progress.js';
@@ -53,11 +53,11 @@ function solvedLine(rows: readonly SheetRow[], history: readonly TemperaturePoin
 const moment = fc.integer({ min: -60, max: 36 * 60 }).map((after) => plus(START, minutes(after)));
 const heatEvent: fc.Arbitrary<HeatEvent> = fc.oneof(
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('reading' as const), at: moment, value: fc.integer({ min: 50, max: 700 }).map((tenths) => celsius(tenths / 10)) }) },
-  { weight: 2, arbitrary: fc.record({ kind: fc.constant('lamp-set' as const), at: moment, setting: fc.constantFrom(30, 35, 55, 60).map(celsius) }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('lamp-set' as const), at: moment, setting: fc.constantFrom(30, 35, 55, 60).map(celsius), heater: fc.constantFrom(...HEATERS) }) },
   fc.record({ kind: fc.constantFrom('lamp-on' as const, 'lamp-off' as const, 'lamp-found-off' as const, 'closing' as const), at: moment }),
 );
-const air = fc.array(fc.record({ from: moment, temperature: fc.option(fc.integer({ min: 5, max: 29 }).map(celsius)) }), { maxLength: 4 }).map((steps) => [{ from: plus(START, minutes(-60)), temperature: celsius(20) }, ...steps.sort((one, other) => one.from - other.from)].map((step) => ({ ...step, humidity: null, source: 'air reading' as const })));
-const history: fc.Arbitrary<JointHistory> = fc.record({ start: fc.constant(START), heat: fc.array(heatEvent, { maxLength: 8 }).map((events) => [...events].sort((one, other) => one.at - other.at)), air });
+const air = fc.array(fc.record({ from: moment, temperature: fc.option(fc.integer({ min: 5, max: 29 }).map(celsius)) }), { maxLength: 4 }).map((steps) => [{ from: plus(START, minutes(-60)), temperature: celsius(20) }, ...steps.sort((one, other) => one.from - other.from)].map((step) => ({ ...step, humidity: null, vapour: null, source: 'air reading' as const })));
+const history: fc.Arbitrary<JointHistory> = fc.record({ start: fc.constant(START), heat: fc.array(heatEvent, { maxLength: 8 }).map((events) => [...events].sort((one, other) => one.at - other.at)), air, depthMillimetres: fc.constant(null) });
 const buildUp = fc.constantFrom(...BUILD_UPS);
 const END = plus(START, minutes(48 * 60));
 
@@ -156,10 +156,10 @@ describe('the expected side of a random joint', () => {
     );
   });
 
-  it('is full at its due moment, and never before', () => {
+  it('is full at its due moment, and never before, whatever the highest temperature that counts', () => {
     fc.assert(
-      fc.property(sheet, history, buildUp, (rows, joint, kind) => {
-        const progress = expectedProgress(rows, joint, kind);
+      fc.property(sheet, history, buildUp, fc.option(temperature), (rows, joint, kind, maximum) => {
+        const progress = expectedProgress(rows, joint, kind, maximum);
         if (progress.due === null) expect(expectedShareAt(progress, plus(END, minutes(100_000)))).toBeLessThan(1);
         else {
           expect(expectedShareAt(progress, progress.due)).toBeCloseTo(1, 7);
@@ -167,6 +167,15 @@ describe('the expected side of a random joint', () => {
         }
       }),
       { numRuns: 5000 },
+    );
+  });
+
+  it('earns no more with a highest temperature that counts', () => {
+    fc.assert(
+      fc.property(sheet, history, buildUp, temperature, moment, (rows, joint, kind, maximum, at) => {
+        expect(expectedShareAt(expectedProgress(rows, joint, kind, maximum), at)).toBeLessThanOrEqual(expectedShareAt(expectedProgress(rows, joint, kind), at) + 1e-9);
+      }),
+      { numRuns: 2000 },
     );
   });
 

@@ -2,16 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { instant } from '../../src/cure/units.js';
 import { MILESTONE_KINDS } from '../../src/cure/card.js';
+import { BUILD_UPS } from '../../src/cure/warm-up.js';
 import { commandHelp } from '../../src/grammar/command-table.js';
 import { readLine } from '../../src/grammar/read-line.js';
 import type { ReadingContext } from '../../src/grammar/reading.js';
 import type { EntryCommand, TypedTemperature, When } from '../../src/repair/commands.js';
 import { entryNo, jobNo, jointNo, lampName } from '../../src/repair/ids.js';
-import { lineOf } from '../../src/repair/line-of.js';
+import { lineOf, type LineCommand } from '../../src/repair/line-of.js';
 import { linesOfFile, SHOP } from '../unit/grammar/line-file.js';
 
 const WORDS = commandHelp().flatMap(({ words }) => words);
-const SMALL = ['20', '58', '501', '502', '65', '1,30', '30.5', '86F', '30c', '°', 'C', 'F', 'P1', 'k', 'P9', 'A', 'l1', 'D', 'j2', 'j0', '20-30', '-', 'to', 'min', 'h', 'ago', 'at', 'since', 'ca', '~9:20', '13:40', '25:70', 'half', 'past', 'an', 'hour', 'yesterday', 'fri', 'pm', 'now', 'yes', 'not', 'rh', '55%', '%', 'tape', 'bare', 'full', 'card', 'please', 'the', '#12', '?', '!', '2026-03-02T11:40', '2026-03-29T01:30:00Z', 'lmp', 'hrd', '50l', '🙂', '<@U1>'];
+const SMALL = ['20', '58', '501', '502', '65', '1,30', '30.5', '86F', '30c', '°', 'C', 'F', 'P1', 'k', 'P9', 'A', 'l1', 'D', 'j2', 'j0', '20-30', '-', 'to', 'min', 'h', 'ago', 'at', 'since', 'ca', '~9:20', '13:40', '25:70', 'half', 'past', 'an', 'hour', 'yesterday', 'fri', 'pm', 'now', 'yes', 'not', 'rh', '55%', '%', 'tape', 'bare', 'full', 'card', 'please', 'the', '#12', '?', '!', '2026-03-02T11:40', '2026-03-29T01:30:00Z', 'lmp', 'hrd', '50l', '5 mm', '2,5mm', 'mm', 'from', 'by', 'ready', 'tomorrow', 'H1', '1', 'not P1', 'lamp', 'pad', 'air', 'start', '🙂', '<@U1>'];
 
 /** Names as the shop's files allow them, the awkward ones often. */
 const name = fc.oneof(fc.constantFrom('A', 'B', 'C', 'F', 'H', 'M', 'K', 'P1', 'L1', 'ON', 'OFF', 'CAR', 'NOW', 'READ', 'AT', 'RH', 'X9'), fc.stringMatching(/^[A-Za-z][A-Za-z0-9]{0,5}$/));
@@ -20,6 +21,7 @@ const context: fc.Arbitrary<ReadingContext> = fc.record({
   zone: fc.constantFrom('Europe/London', 'Europe/Madrid', 'America/St_Johns', 'Pacific/Auckland'),
   cards: fc.array(name, { maxLength: 6 }),
   lamps: fc.array(name, { maxLength: 4 }),
+  pads: fc.array(fc.oneof(fc.constantFrom('1', '2', '5', '9'), name), { maxLength: 3 }),
   openJobs: fc.array(fc.oneof(fc.constantFrom('20', '58', '65', '501', '502'), fc.stringMatching(/^\d{1,7}$/)), { maxLength: 5 }),
 });
 const soup = fc.array(fc.oneof(fc.constantFrom(...WORDS), fc.constantFrom(...SMALL)), { minLength: 1, maxLength: 9 }).map((words) => words.join(' '));
@@ -67,7 +69,7 @@ describe('what makes no difference', () => {
 
   test('the order of the parts', () => {
     const parts = fc.record({
-      parts: fc.constantFrom(['cure', 'P2', 'lamp 35', 'A', '20 min ago'], ['paste', 'P1', 'j2', 'at 13:40'], ['closed', 'K', '20-30 ago'], ['read', '30,5', 'tape', 'since 9:20'], ['lamp', '65C', 'A', 'half an hour ago'], ['check', 'hard', 'full', '13:40'], ['off', "don't know when", 'A'], ['on', 'lamp A', '1 h 20 ago']),
+      parts: fc.constantFrom(['cure', 'P2', 'lamp 35', 'A', '20 min ago'], ['paste', 'P1', 'j2', 'at 13:40'], ['closed', 'K', '20-30 ago'], ['read', '30,5', 'tape', 'since 9:20'], ['lamp', '65C', 'A', 'half an hour ago'], ['check', 'hard', 'full', '13:40'], ['off', "don't know when", 'A'], ['on', 'lamp A', '1 h 20 ago'], ['paste', 'P1', '5 mm', '20 min ago'], ['pad', '60C', 'H1', '13:40'], ['depth', 'j2', '2,5 mm'], ['what if', 'lamp 65', 'air 25', 'from 15:00'], ['when start', 'P1', 'full', '5 mm', 'ready fri 16:00']),
       order: fc.array(fc.nat(), { minLength: 4, maxLength: 4 }),
       jobFirst: fc.boolean(),
     });
@@ -102,16 +104,25 @@ describe('the line that a button sends', () => {
     fc.tuple(moment, fc.boolean()).map(([at, confirmed]) => ({ earliest: at, latest: at, stated: true, confirmed })),
   );
   const subject = { job: fc.constantFrom('501', '502').map(jobNo), joint: fc.option(fc.constantFrom('j1', 'j2', 'j12').map(jointNo)) };
-  const card = fc.option(fc.constantFrom(...SHOP.cards));
-  const lamp = fc.option(fc.constantFrom(...SHOP.lamps).map(lampName));
+  const depth = fc.option(fc.integer({ min: 5, max: 500 }).map((tenths) => tenths / 10));
+  const cardName = fc.constantFrom(...SHOP.cards);
+  const card = fc.option(cardName);
+  const named = (names: readonly string[]) => fc.option(fc.constantFrom(...names).map(lampName));
+  const lamp = named([...SHOP.lamps, ...SHOP.pads]);
+  // Behind the word pad a figure from 1 to 9 may be the number of a pad.
+  const padTemperature = temperature.filter(({ value, unit }) => unit !== null || value > 9);
+  const lampSet = fc.record({ heater: fc.constant('lamp' as const), setting: fc.option(temperature), lamp: named(SHOP.lamps) });
+  const padSet = fc.record({ heater: fc.constant('pad' as const), setting: padTemperature, lamp: named(SHOP.pads) });
+  const padAlone = fc.record({ heater: fc.constant('pad' as const), setting: fc.constant(null), lamp: fc.constantFrom(...SHOP.pads).map(lampName) });
+  const supposed = fc.oneof(fc.record({ heater: fc.constant('lamp' as const), setting: fc.option(temperature), air: fc.option(temperature) }), fc.record({ heater: fc.constant('pad' as const), setting: padTemperature, air: fc.option(padTemperature) }));
   const reason = fc.constantFrom('metal was warm', 'Bead at the top (coldest) is hard, 3 checks', 'lamp was off, not hard yet?');
-  const is = <K extends EntryCommand['kind']>(kind: K): fc.Arbitrary<K> => fc.constant(kind);
-  const command: fc.Arbitrary<EntryCommand> = fc.oneof(
-    fc.record({ kind: is('paste'), ...subject, card, when }),
-    fc.record({ kind: is('closed'), ...subject, card, when }),
+  const is = <K extends LineCommand['kind']>(kind: K): fc.Arbitrary<K> => fc.constant(kind);
+  const command: fc.Arbitrary<LineCommand> = fc.oneof(
+    fc.record({ kind: is('paste'), ...subject, card, depth, when }),
+    fc.record({ kind: is('closed'), ...subject, card, depth, when }),
     fc.record({ kind: is('moved'), ...subject, when }),
-    fc.record({ kind: is('cure'), ...subject, card, setting: fc.option(temperature), lamp, when }),
-    fc.record({ kind: is('lamp'), ...subject, setting: fc.option(temperature), lamp, when }),
+    fc.tuple(fc.record({ kind: is('cure'), ...subject, card, depth, when }), fc.oneof(lampSet, padSet, padAlone)).map(([one, heat]) => ({ ...one, ...heat })),
+    fc.tuple(fc.record({ kind: is('lamp'), ...subject, when }), fc.oneof(lampSet, padSet)).map(([one, heat]) => ({ ...one, ...heat })),
     fc.record({ kind: is('off'), ...subject, lamp, since: fc.constant('stated' as const), when }),
     fc.record({ kind: is('on'), ...subject, lamp, when }),
     fc.record({ kind: is('read'), ...subject, value: tenths, method: fc.constantFrom('unstated' as const, 'contact' as const, 'tape' as const, 'bare' as const), when }),
@@ -121,6 +132,13 @@ describe('the line that a button sends', () => {
     fc.record({ kind: is('stay'), ...subject }),
     fc.record({ kind: is('release'), ...subject, reason }),
     fc.record({ kind: is('scrap'), ...subject, reason: fc.oneof(fc.constant(''), reason) }),
+    fc.record({ kind: is('depth'), ...subject, millimetres: fc.integer({ min: 5, max: 500 }).map((tenths) => tenths / 10) }),
+    fc.record({ kind: is('build-up'), ...subject, buildUp: fc.constantFrom(...BUILD_UPS) }),
+    fc.record({ kind: is('wrong-card'), ...subject, card: cardName }),
+    fc.record({ kind: is('when'), ...subject }),
+    fc.record({ kind: is('why'), ...subject }),
+    fc.tuple(fc.record({ kind: is('what-if'), ...subject, from: fc.option(moment) }), supposed).map(([one, heat]) => ({ ...one, ...heat })),
+    fc.record({ kind: is('latest-start'), ...subject, card, milestone: fc.option(fc.constantFrom(...MILESTONE_KINDS)), depth, readyBy: moment }),
     fc.record({ kind: is('undo'), entry: fc.option(fc.integer({ min: 1, max: 9_999_999 }).map(entryNo)) }),
   );
 
@@ -129,7 +147,7 @@ describe('the line that a button sends', () => {
       fc.property(command, (one) => {
         expect(readLine(lineOf(one), SHOP)).toEqual({ ok: true, command: one });
       }),
-      { numRuns: 1000 },
+      { numRuns: 2000 },
     );
   });
 

@@ -28,19 +28,21 @@ const cureFact = (card: string) => {
   return fc.oneof<fc.Arbitrary<Fact>[]>(
     fc.constant({ type: 'moved', cure }),
     fc.constantFrom<Fact>({ type: 'lamp-on', joint: FIRST_JOINT }, { type: 'lamp-off', joint: FIRST_JOINT }, { type: 'lamp-found-off', joint: FIRST_JOINT }, { type: 'attended', joint: FIRST_JOINT }),
-    fc.constantFrom(30, 35, 55, 60).map((setting): Fact => ({ type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(setting), typed, lamp: null })),
+    fc.constantFrom(30, 35, 55, 60).map((setting): Fact => ({ type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(setting), typed, lamp: null, heater: setting === 55 ? 'pad' : 'lamp' })),
     fc.integer({ min: 10, max: 90 }).map((value): Fact => ({ type: 'reading', joint: FIRST_JOINT, value: celsius(value), typed, method: 'tape' })),
     fc.integer({ min: 5, max: 30 }).map((value): Fact => ({ type: 'air', value: celsius(value), typed, humidity: 50 })),
     fc.record({ milestone: fc.constantFrom('handling' as const, 'full' as const), result: fc.constantFrom('hard' as const, 'soft' as const), role: fc.constantFrom('foreman' as const, 'other' as const) }).map((check): Fact => ({ type: 'checked', cure, ...check })),
     fc.constant({ type: 'put-off', cure, kind: 'handling' }),
     fc.constant({ type: 'released', cure, reason: 'judged' }),
+    fc.integer({ min: 1, max: 8 }).map((millimetres): Fact => ({ type: 'depth', cure, millimetres })),
+    fc.constantFrom<Fact>({ type: 'build-up', joint: FIRST_JOINT, buildUp: 'thin-skin' }, { type: 'build-up', joint: FIRST_JOINT, buildUp: 'two-sheets-with-flange' }),
   );
 };
 
 const record = (entry: number, happenedAt: Instant, fact: Fact): FactRecord => ({ entry: entryNo(entry), job: fact.type === 'air' ? null : JOB, happenedAt, enteredAt: happenedAt, by: TOMEK, fact });
 
 /** A cure, closed at 08:00, and up to nine facts about it. */
-const story = fc.constantFrom('P1', 'P2', 'K', 'F1').chain((card) =>
+const story = fc.constantFrom('P1', 'P2', 'K', 'F1', 'S1').chain((card) =>
   fc.array(cureFact(card), { maxLength: 9 }).chain((facts) =>
     moments(facts.length).map((times): FactRecord[] => {
       const cure = { joint: FIRST_JOINT, card, run: 1 };

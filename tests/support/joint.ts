@@ -1,6 +1,7 @@
 import type { AirStep } from '../../src/cure/air.js';
-import type { HeatEvent, JointHistory, JointStep } from '../../src/cure/history.js';
+import type { Heater, HeatEvent, JointHistory, JointStep } from '../../src/cure/history.js';
 import type { MaterialCard, MilestoneKind, SheetRow } from '../../src/cure/card.js';
+import { vapourPressure } from '../../src/cure/dew-point.js';
 import { forecast } from '../../src/cure/forecast.js';
 import { celsius, instant, minutes, type Instant } from '../../src/cure/units.js';
 
@@ -29,20 +30,31 @@ export function said(at: Instant | null): string {
 export const rows = (figures: Readonly<Record<number, number>>): SheetRow[] =>
   Object.entries(figures).map(([temperature, length]) => ({ temperature: celsius(Number(temperature)), minutes: minutes(length) }));
 
+/** Air as read at its own temperature. */
+export const airStep = (from: Instant, temperature: number | null, humidity: number | null = null): AirStep => ({
+  from,
+  temperature: temperature === null ? null : celsius(temperature),
+  humidity,
+  vapour: temperature === null || humidity === null ? null : vapourPressure(celsius(temperature), humidity),
+  source: 'air reading',
+});
+
 /** Air that never changes. */
 export const steadyAir = (from: Instant, temperature: number | null, humidity: number | null = null): AirStep[] => [
-  { from, temperature: temperature === null ? null : celsius(temperature), humidity, source: 'air reading' },
+  airStep(from, temperature, humidity),
 ];
 
-export const lampSet = (at: string, setting: number): HeatEvent => ({ kind: 'lamp-set', at: on(at), setting: celsius(setting) });
+const heatSet = (heater: Heater) => (at: string, setting: number): HeatEvent => ({ kind: 'lamp-set', at: on(at), setting: celsius(setting), heater });
+export const lampSet = heatSet('lamp');
+export const padSet = heatSet('pad');
 export const lampOn = (at: string): HeatEvent => ({ kind: 'lamp-on', at: on(at) });
 export const lampOff = (at: string): HeatEvent => ({ kind: 'lamp-off', at: on(at) });
 export const foundOff = (at: string): HeatEvent => ({ kind: 'lamp-found-off', at: on(at) });
 export const closing = (at: string): HeatEvent => ({ kind: 'closing', at: on(at) });
 export const read = (at: string, value: number): HeatEvent => ({ kind: 'reading', at: on(at), value: celsius(value) });
 
-/** One joint closed at `start`; air 20 °C if nothing else is said. */
-export const joint = (start: string, heat: readonly HeatEvent[] = [], air: readonly AirStep[] = steadyAir(on(start), 20)): JointHistory => ({ start: on(start), heat, air });
+/** One joint closed at `start`; air 20 °C and a depth that nobody said if nothing else is said. */
+export const joint = (start: string, heat: readonly HeatEvent[] = [], air: readonly AirStep[] = steadyAir(on(start), 20), depthMillimetres: number | null = null): JointHistory => ({ start: on(start), heat, air, depthMillimetres });
 
 /** Due times of a card on a joint, as people read them. */
 export const dueTimes = (card: MaterialCard, history: JointHistory): Partial<Record<MilestoneKind, string>> =>

@@ -6,6 +6,7 @@ export interface OdeSolver {
   relativeTolerance: number;
   initialStepSize: number;
   maxSteps: number;
+  maxExtrapolationColumns: number;
   denseOutput: boolean;
   solve(derivative: (x: number, y: readonly number[]) => number[], from: number, begin: readonly number[], to: number, onStep?: OnStep): { readonly y: readonly number[] };
 }

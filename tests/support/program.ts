@@ -77,6 +77,10 @@ export class Program {
     return fetch(this.url + path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
   }
 
+  signal(name: NodeJS.Signals): void {
+    this.#child.kill(name);
+  }
+
   /** `kill -9`: no goodbye. */
   async kill(): Promise<void> {
     this.#child.kill('SIGKILL');

@@ -28,7 +28,7 @@ interface Said extends Reminder {
 const MOST_POSTS = 300;
 
 /** What the entry kinds take besides subject and time, when a test leaves it out. */
-const REST = { card: null, setting: null, lamp: null, since: 'stated', method: 'unstated', milestone: null, reason: 'judged', humidity: null, entry: null };
+const REST = { card: null, depth: null, setting: null, heater: 'lamp', lamp: null, since: 'stated', method: 'unstated', milestone: null, reason: 'judged', humidity: null, entry: null };
 
 export const warm = (value: number, unit: TypedTemperature['unit'] = null): TypedTemperature => ({ value, unit });
 

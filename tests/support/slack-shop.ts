@@ -12,12 +12,15 @@ export function slackShop(): Shop {
     hours: { 1: DAY, 2: DAY, 3: DAY, 4: DAY, 5: DAY, 6: null, 7: null },
     air: null,
     night: null,
+    closedDays: null,
+    holidays: [],
     unit: 'C',
     people: [
       { id: personId('anna'), name: 'Anna', role: 'technician', chatId: 'U0ANNA1' },
       { id: personId('walter'), name: 'Walter', role: 'foreman', chatId: null },
     ],
     lamps: [lampName('A')],
+    pads: [],
     rhythm: {
       openWarning: minutes(10),
       readingDue: minutes(20),

@@ -16,11 +16,11 @@ export const STARTED: Instant = instant(0);
 export function credited(rows: readonly SheetRow[], stretches: readonly SteadyStretch[]): Progress {
   let from = STARTED;
   const air = stretches.map((stretch) => {
-    const step = { from, temperature: stretch.temperature, humidity: null, source: 'air reading' } as const;
+    const step = { from, temperature: stretch.temperature, humidity: null, vapour: null, source: 'air reading' } as const;
     from = plus(from, stretch.minutes);
     return step;
   });
-  return progressBy({ law: 'credit', rows }, { ...cardNamed('P1'), maxPanel: null }, { start: STARTED, heat: [], air });
+  return progressBy({ law: 'credit', rows }, { ...cardNamed('P1'), maxPanel: null }, { start: STARTED, heat: [], air, depthMillimetres: null });
 }
 
 /** Minutes from the start to the moment the engine gives, before rounding. */

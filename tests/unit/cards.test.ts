@@ -29,6 +29,10 @@ describe('the example cards', () => {
     expect(cards.filter((one) => !one.example || one.version !== 'example 1')).toEqual([]);
   });
 
+  it('add no margin to their own figures', () => {
+    expect(cards.filter((one) => one.marginPercent !== 0)).toEqual([]);
+  });
+
   it('P1 counts panel temperatures, and states no sanding time', () => {
     expect(laws('P1')).toEqual({
       handling: [{ law: 'credit', rows: rows([[15, 450], [20, 300], [30, 150], [40, 75], [65, 25]]) }],
@@ -73,9 +77,8 @@ describe('the example cards', () => {
     expect(card('G1')).toMatchObject({ basis: 'table', openTime: { by: 'minutes', minutes: 10 } });
   });
 
-  it('S1 grows a skin in minutes and in depth with the root of time', () => {
+  it('S1 hardens in depth with the root of time, and is tooled before it has a skin', () => {
     expect(laws('S1')).toEqual({
-      skin: [{ law: 'elapsed', minutes: 25 }],
       through: [{ law: 'depth-root', depthMillimetres: 3, minutes: 1440, reference: { temperature: 20, humidity: 50 } }],
     });
     expect(card('S1')).toMatchObject({ basis: 'depth', openTime: { by: 'minutes', minutes: 20 } });
@@ -84,7 +87,7 @@ describe('the example cards', () => {
   it('E1 is a window, C1 a dwell, W1 time above a temperature', () => {
     expect(laws('E1')).toEqual({ 'recoat-from': [{ law: 'elapsed', minutes: 30 }] });
     expect(card('E1')).toMatchObject({ basis: 'window', recoatBy: 36 * 60 });
-    expect(laws('C1')).toEqual({ dwell: [{ law: 'dwell', temperature: 60, minutes: 35 }] });
+    expect(laws('C1')).toEqual({ 'flash-off': [{ law: 'elapsed', minutes: 12 }], dwell: [{ law: 'dwell', temperature: 60, minutes: 35, after: 12 }] });
     expect(card('C1')).toMatchObject({ basis: 'dwell', maxPanel: 70 });
     expect(laws('W1')).toEqual({ 'drip-free': [{ law: 'above', temperature: 15, minutes: 180 }], dry: [{ law: 'above', temperature: 15, minutes: 1200 }] });
     expect(card('W1').basis).toBe('above-temperature');

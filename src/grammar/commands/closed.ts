@@ -3,9 +3,9 @@ import { built, type Declaration } from '../declaration.js';
 export const closed: Declaration = {
   kind: 'closed',
   forms: { closed: { en: ['closed', 'shut', 'set', 'clamped'] } },
-  takes: ['job', 'joint', 'card', 'time'],
-  usage: 'closed JOB [CARD] [time]',
+  takes: ['job', 'joint', 'card', 'depth', 'time'],
+  usage: 'closed JOB [CARD] [5 mm] [time]',
   meaning: 'panel set',
   example: ({ job }) => `closed ${job} 20 min ago`,
-  build: ({ job, joint, card, when }) => built({ kind: 'closed', job, joint, card, when }),
+  build: ({ job, joint, card, depth, when }) => built({ kind: 'closed', job, joint, card, depth, when }),
 };

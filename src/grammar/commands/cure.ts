@@ -1,15 +1,18 @@
-import { built, gap, missing, type Declaration } from '../declaration.js';
+import { built, choose, gap, missing, type Declaration } from '../declaration.js';
+import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
 
 export const cure: Declaration = {
   kind: 'cure',
-  forms: { cure: { en: ['cure', 'start', 'started', 'go'] } },
-  takes: ['job', 'joint', 'card', 'lamp', 'temperature', 'time'],
-  usage: 'cure JOB CARD [lamp 35] [LAMP] [time]',
+  forms: { cure: { en: ['cure'] }, start: { en: ['start'] }, begun: { en: ['started', 'go'] } },
+  takes: ['job', 'joint', 'card', 'depth', 'lamp', 'temperature', 'time'],
+  usage: 'cure JOB CARD [5 mm] [lamp 35 | pad 60] [LAMP] [time]',
   meaning: 'set, lamp on',
   example: ({ job, card }) => `cure ${job} ${card} lamp 35`,
-  build: ({ job, joint, card, lamp, lampWord, temperature, when }) => {
-    if (lampWord && temperature === null) return missing('a lamp temperature', '35', '35C');
-    if (!lampWord && temperature !== null) return gap({ problem: 'the word lamp before its temperature', add: ['lamp'], choose: true, place: 'before-temperature' });
-    return built({ kind: 'cure', job, joint, card, setting: temperature, lamp, when });
+  build: ({ job, joint, card, depth, lamp, heaters, heaterWord, temperature, when }) => {
+    if (heaters.size > 1) return choose(EITHER_HEATER);
+    const heater = heaters.has('pad') ? 'pad' : 'lamp';
+    if (heaterWord && temperature === null) return heater === 'pad' ? settingMissing(heater) : missing('a lamp temperature', '35', '35C');
+    if (!heaterWord && temperature !== null) return gap({ problem: `the word ${heater} before its temperature`, add: [heater], choose: true, place: 'before-temperature' });
+    return built({ kind: 'cure', job, joint, card, depth, setting: temperature, heater, lamp, when });
   },
 };

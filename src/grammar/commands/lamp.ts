@@ -1,14 +1,18 @@
-import { built, missing, type Declaration } from '../declaration.js';
+import { built, choose, type Declaration } from '../declaration.js';
+import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
 
 export const lamp = {
   kind: 'lamp',
-  forms: { lamp: { en: ['lamp', 'heat'] }, up: { en: ['up', 'turn up', 'turned up'] } },
+  forms: { lamp: { en: ['lamp', 'heat'] }, pad: { en: ['pad', 'heat pad', 'heating pad'] }, up: { en: ['up', 'turn up', 'turned up'] } },
   takes: ['job', 'joint', 'lamp', 'temperature', 'time'],
-  usage: 'lamp JOB 65 [LAMP] [time], or: up JOB',
+  usage: 'lamp JOB 65 [LAMP] [time], or: pad JOB 60 [PAD], or: up JOB',
   meaning: 'lamp on, turned',
   example: ({ job }) => `lamp ${job} 65`,
-  build: ({ job, joint, lamp: name, forms, temperature, when }) => {
-    if (temperature === null && !forms.has('up')) return missing('a lamp temperature', '65', '65C');
-    return built({ kind: 'lamp', job, joint, setting: temperature, lamp: name, when });
+  build: ({ job, joint, lamp: name, heaters, forms, temperature, when }) => {
+    if (heaters.size > 1) return choose(EITHER_HEATER);
+    const heater = heaters.has('pad') ? 'pad' : 'lamp';
+    // A pad has no stages to go up to.
+    if (temperature === null && (heater === 'pad' || !forms.has('up'))) return settingMissing(heater);
+    return built({ kind: 'lamp', job, joint, setting: temperature, heater, lamp: name, when });
   },
 } as const satisfies Declaration;

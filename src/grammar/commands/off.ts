@@ -3,9 +3,9 @@ import { built, choose, type Declaration } from '../declaration.js';
 export const off: Declaration = {
   kind: 'off',
   forms: {
-    off: { en: ['off', 'tripped', 'unplugged', 'lamp off'] },
+    off: { en: ['off', 'tripped', 'unplugged', 'lamp off', 'pad off'] },
     /** Seen off, without a word about when it went off. */
-    found: { en: ['was off', 'lamp was off'] },
+    found: { en: ['was off', 'lamp was off', 'pad was off'] },
     unknown: { en: ['not sure', 'not sure when', 'not sure since when', 'dont know', 'dont know when', 'dont know since when', 'do not know when', 'unknown', 'since unknown'] },
   },
   takes: ['job', 'joint', 'lamp', 'time'],

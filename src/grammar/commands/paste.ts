@@ -3,9 +3,9 @@ import { built, type Declaration } from '../declaration.js';
 export const paste: Declaration = {
   kind: 'paste',
   forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'] } },
-  takes: ['job', 'joint', 'card', 'time'],
-  usage: 'paste JOB CARD [time]',
+  takes: ['job', 'joint', 'card', 'depth', 'time'],
+  usage: 'paste JOB CARD [5 mm] [time]',
   meaning: 'open time runs',
   example: ({ job, card }) => `paste ${job} ${card}`,
-  build: ({ job, joint, card, when }) => built({ kind: 'paste', job, joint, card, when }),
+  build: ({ job, joint, card, depth, when }) => built({ kind: 'paste', job, joint, card, depth, when }),
 };

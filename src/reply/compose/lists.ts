@@ -1,11 +1,11 @@
 import { minutesBetween } from '../../cure/units.js';
 import type { BellTime } from '../../repair/shop-hours.js';
 import type { MaterialCard } from '../../cure/card.js';
-import { holdOf } from '../../repair/outlook.js';
+import { depthMissing, holdOf, undecidedDew } from '../../repair/outlook.js';
 import type { Waiting } from '../../repair/waiting.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
-import { heatWords, HOLD_WORDS, markedExample, title } from './state.js';
+import { heatWords, HOLD_WORDS, markedExample, NO_DEPTH, title } from './state.js';
 import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
 
 const MOST_CARS = 12;
@@ -32,15 +32,18 @@ export function waitingWords(one: Waiting, setting: Setting): string {
     case 'held':
       return `HELD, ${holdWords(one)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
     case 'due':
-      return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}` : `check now, ${what} due ${due ?? ''}`;
+      return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}${dampHold(one)}` : `check now, ${what} due ${due ?? ''}`;
     case 'running':
-      return one.waitsFor === 'open-limit' ? `${what} by ${due ?? '?'}` : due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
+      return one.waitsFor === 'open-limit' ? `${what} by ${due ?? '?'}${dampHold(one)}` : due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
     case 'asleep':
-      return `asleep, ${what}, ${percent(one.share)}`;
+      return depthMissing(one.outlook) && one.milestone?.forecast.progress.law === 'depth-root' ? `${what}, ${NO_DEPTH}` : `asleep, ${what}, ${percent(one.share)}`;
     case 'confirmed':
       return 'confirmed';
   }
 }
+
+/** A panel that is still open can be closed in time and be held all the same. */
+const dampHold = ({ outlook }: Waiting): string => (undecidedDew(outlook) === null ? '' : `, HELD, ${HOLD_WORDS.dew}`);
 
 const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[(milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
 

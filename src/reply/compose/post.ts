@@ -1,10 +1,12 @@
 import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
 import { nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
+import { tooClose } from './dew.js';
 import { openSentence } from './open.js';
-import { aimed, certainty, heatWords, markedExample, title } from './state.js';
-import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
+import { aimed, certainty, heaterWord, heatWords, markedExample, offButton, title } from './state.js';
+import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
 
 /** Why a post comes later than it should: honest about it (rule R13). */
 export type Lateness = 'in time' | 'was down' | 'entered late' | 'late';
@@ -19,7 +21,7 @@ function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, sett
     case 'open-limit':
       return openPost(reminder, outlook, lateness, setting);
     case 'reading':
-      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), `Probe on the coldest spot, then type \`read ${outlook.cure.job}\` and the figure.`], [button('Lamp off', `off ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
+      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), `Probe on the coldest spot, then type \`read ${outlook.cure.job}\` and the figure.`], [offButton(outlook), button('Later 10', `later ${aimed(outlook)}`)]);
     case 'still-on':
       return answer('question', [`${title(outlook)} **still on?** ${heatWords(outlook, setting)}, last seen ${clock(outlook.heat.lastSign ?? setting.now, setting)}.`, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], [button('On', `on ${aimed(outlook)}`), button('Off', `off ${aimed(outlook)}`), button('Not sure', `off ${aimed(outlook)} don't know when`)]);
     case 'stage':
@@ -50,7 +52,7 @@ function checkPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   const unsure = heatUnsure(outlook, setting);
   return answer(
     'question',
-    [first, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? 'Was the lamp on all the time? If not, say so first.' : null, checkHint(one, outlook)],
+    [first, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? `Was the ${heaterWord(outlook.cure)} on all the time? If not, say so first.` : null, checkHint(one, outlook)],
     checkButtons(outlook, one, unsure),
   );
 }
@@ -62,17 +64,18 @@ const dueGrade = (outlook: Outlook, one: MilestoneOutlook, setting: Setting): st
 
 function checkHint(one: MilestoneOutlook, outlook: Outlook): string {
   if (one.kind === 'handling' || one.kind === 'full') {
-    const lampOff = one.kind === 'full' && outlook.heat.lamp === 'on' ? 'Lamp off. ' : '';
+    const lampOff = one.kind === 'full' && outlook.heat.lamp === 'on' ? `${capital(outlook.cure.heater)} off. ` : '';
     return `${lampOff}Try the witness bead at the coldest spot.`;
   }
   if (one.kind === 'drive-away') return 'No slamming, a window ajar, tape stays.';
+  if (one.kind === 'flash-off') return 'Does it look matt all over?';
   if (one.kind === 'sand') return 'Thumbnail test first. Mask and extraction.';
   return 'Look at it first: the clock is not a check.';
 }
 
 function checkButtons(outlook: Outlook, one: MilestoneOutlook, unsure: boolean): Button[] {
   const aim = aimed(outlook);
-  const lamp = unsure ? [button('Lamp was off', `off ${aim} don't know when`)] : one.kind === 'full' && outlook.heat.lamp === 'on' ? [button('Lamp off', `off ${aim}`)] : [];
+  const lamp = unsure ? [button(`${capital(outlook.cure.heater)} was off`, `off ${aim} don't know when`)] : one.kind === 'full' && outlook.heat.lamp === 'on' ? [offButton(outlook)] : [];
   return [button('Hard', `check ${aim} ${one.kind} hard`), button('Soft', `check ${aim} ${one.kind} soft`), ...lamp, button('Later 10', `later ${aim}`)];
 }
 
@@ -91,14 +94,15 @@ function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, se
   const over = outlook.overMaximum;
   const maximum = hottestAllowed(outlook.cure.card);
   const value = over === null ? '' : degrees(over.value, setting);
-  const buttons = [button('Lamp off', `off ${aimed(outlook)}`), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === outlook.cure.owner ? [] : [button('Go on', `release ${aimed(outlook)} heat judged`)])];
-  return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. Lamp off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`, lateSentence(lateness, reminder, setting)], buttons);
+  const buttons = [offButton(outlook), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === outlook.cure.owner ? [] : [button('Go on', `release ${aimed(outlook)} heat judged`)])];
+  return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. ${capital(outlook.cure.heater)} off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`, lateSentence(lateness, reminder, setting)], buttons);
 }
 
 function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const aim = aimed(outlook);
   const scrap = button('Scrap', `scrap ${aim} foreman`);
-  if (reminder.round === 0) {
+  if (reminder.round === DEW_ROUND) return answer('alarm', [`${title(outlook)} **${tooClose(outlook, setting)}**. You decide.`, lateSentence(lateness, reminder, setting), 'A bead on damp metal may not hold. Wiped off and warmed: undo or scrap it and paste again.'], [button('Go on', `release ${aim} damp metal judged`), scrap]);
+  if (reminder.round === LIMIT_ROUND) {
     const how = outlook.cure.closed === null ? 'not noted as closed' : outlook.cure.moved.length > 0 ? 'panel moved after it' : `closed ${clock(outlook.cure.closed, setting)}`;
     return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, ${how}. You decide.`, lateSentence(lateness, reminder, setting), openSentence(outlook, setting)], [button('Go on', `release ${aim} open limit judged`), scrap]);
   }

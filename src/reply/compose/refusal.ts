@@ -3,7 +3,7 @@ import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
 import { HOLD_WORDS, markedExample } from './state.js';
-import { answer, button, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
+import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
 
 /** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
 export function composeMisread(misread: Misread, typed: string): Answer {
@@ -62,7 +62,7 @@ function composed(refusal: Refusal, setting: Setting): Answer {
         ? refused(`**${tidy(refusal.value)}** is over this card's maximum ${degrees(refusal.maximum, setting)}. Nothing counted.`)
         : asked(`**${tidy(refusal.value)} what?** Over this card's ${degrees(refusal.maximum, setting)}. ${tidy(refusal.value)} °F = ${tidy(refusal.asCelsius)} °C. Nothing counted yet.`, [[`${tidy(refusal.value)} °F`, refusal.line]]);
     case 'over-lamp-maximum':
-      return refused(`${degrees(refusal.value, setting)} is over the maximum of ${refusal.card} (${degrees(refusal.maximum, setting)}). Not noted as a stage: turn the lamp down.`);
+      return refused(`${degrees(refusal.value, setting)} is over the maximum of ${refusal.card} (${degrees(refusal.maximum, setting)}). Not noted as a stage: turn it down.`);
     case 'no-next-stage':
       return refused(`${refusal.job}: this card has no lamp recipe. Say the setting: \`lamp ${refusal.job} 60\`.`);
     case 'not-due':
@@ -76,7 +76,7 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'air-too-hot':
       return asked(`Air **${degrees(refusal.value, setting)}**? Too hot for shop air. Nothing stored.`, refusal.asCelsius === null ? [] : [['°F', refusal.fahrenheitLine]]);
     case 'lamp-too-cold':
-      return refused(`${degrees(refusal.value, setting)} is no lamp setting. Nothing stored.`);
+      return refused(`${degrees(refusal.value, setting)} is no setting of a lamp or pad. Nothing stored.`);
     case 'lamp-not-on-then':
       return refused(`${refusal.job}: no lamp was on at that time${refusal.since === null ? '' : ` (first heat ${clock(refusal.since, setting)})`}. Check the time. Nothing stored.`);
     case 'nothing-to-check':
@@ -86,9 +86,19 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'no-heat':
       return refused(`${refusal.job}: no lamp was noted there. Switch one on: \`lamp ${refusal.job} 30\`.`);
     case 'lamp-elsewhere':
-      return asked(`Lamp ${refusal.lamp} is on **${refusal.job}** by my book. Moved here? Nothing stored yet.`, [['Moved here', refusal.line]]);
+      return asked(`${capital(refusal.heater)} ${refusal.lamp} is on **${refusal.job}** by my book. Moved here? Nothing stored yet.`, [['Moved here', refusal.line]]);
     case 'unknown-lamp':
-      return refused(`No lamp ${refusal.lamp} here. This shop has: ${setting.shop.lamps.join(', ')}.`);
+      return refused(unknownHeater(refusal, setting));
+    case 'same-card':
+      return refused(`${refusal.job} is ${refusal.card} already. Nothing changed.`);
+    case 'card-runs-there':
+      return refused(`${refusal.job} ${refusal.joint}: ${refusal.card} runs there already since ${clock(refusal.since, setting)}. If the two are one, scrap one of them. Nothing changed.`);
+    case 'two-cures-there':
+      return refused(`${refusal.job} ${refusal.joint}: ${refusal.cards.join(' and ')} run there. Scrap the wrong one, then start the right one. Nothing changed.`);
+    case 'no-depth':
+      return refused(`${refusal.card} does not harden by depth: leave the depth out. Nothing stored.`);
+    case 'odd-depth':
+      return refused(`**${tidy(refusal.millimetres)} mm** is no depth of a bead (${refusal.least} to ${refusal.most} mm). Nothing stored.`);
     case 'foreman-only':
       return refused(`Only the foreman may decide that${refusal.foreman === 'channel' ? '' : ` (${nameOf(setting.shop, refusal.foreman)})`}.`);
     case 'nothing-held':
@@ -100,4 +110,10 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'not-yours':
       return refused(`That entry is ${nameOf(setting.shop, refusal.by)}'s. They or the foreman can take it back.`);
   }
+}
+
+function unknownHeater({ lamp, heater, isOther }: Extract<Refusal, { code: 'unknown-lamp' }>, { shop }: Setting): string {
+  if (isOther) return `${lamp} is a ${heater === 'pad' ? 'lamp' : 'pad'} here, not a ${heater}. Nothing stored.`;
+  const named = heater === 'pad' ? shop.pads : shop.lamps;
+  return named.length === 0 ? `No ${heater} ${lamp} here: no ${heater}s are written down for this shop. Leave the name out.` : `No ${heater} ${lamp} here. This shop has: ${named.join(', ')}.`;
 }

@@ -2,10 +2,12 @@ import type { Instant } from '../../cure/units.js';
 import type { Celsius } from '../../cure/units.js';
 import type { EntryNo } from '../../repair/ids.js';
 import type { Fact, FactRecord } from '../../repair/facts.js';
-import { stateOf, type Outlook } from '../../repair/outlook.js';
+import { stateOf, undecidedDew, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
+import { leastMetalIn, tooClose } from './dew.js';
+import { openSentence } from './open.js';
 import { markedExample, milestoneSentence, title } from './state.js';
-import { answer, button, capital, clock, degrees, type Setting } from './words.js';
+import { answer, button, capital, clock, degrees, tidy, type Setting } from './words.js';
 
 export interface AirEntered {
   readonly value: Celsius;
@@ -25,17 +27,23 @@ export function composeAir(entered: AirEntered, setting: Setting): Answer {
   const moved = entered.changed.flatMap(({ before, after }) => movedLine(before, after, setting));
   const more = moved.length > MOST_JOBS ? [`and ${moved.length - MOST_JOBS} more: type who waits.`] : [];
   const rest = moved.length === 0 ? ['No running wait changes.'] : [...moved.slice(0, MOST_JOBS), ...more];
-  return markedExample(answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, ...rest], [button('Undo', `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card));
+  return markedExample(answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, leastMetalIn(entered, setting), ...rest], [button('Undo', `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card));
 }
 
 function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] {
-  const index = after.milestones.findIndex((one) => one.check.phase !== 'confirmed');
-  const one = after.milestones[index];
-  const was = before.milestones[index];
-  if (one === undefined || was === undefined) return [];
-  const same = one.check.dueAt === was.check.dueAt && stateOf(after, one, setting.now) === stateOf(before, was, setting.now);
-  const from = was.check.dueAt === null ? '' : ` (was ${clock(was.check.dueAt, setting)})`;
+  if (undecidedDew(before) === null && undecidedDew(after) !== null) return [`${title(after)} **HOLD**: ${tooClose(after, setting)}. The foreman decides.`];
+  if (after.cure.closed === null) return openMoved(before, after, setting);
+  const one = after.milestones.find((other) => other.check.phase !== 'confirmed');
+  const was = before.milestones.find((other) => other.kind === one?.kind);
+  if (one === undefined) return [];
+  const same = was !== undefined && one.check.dueAt === was.check.dueAt && stateOf(after, one, setting.now) === stateOf(before, was, setting.now);
+  const from = was?.check.dueAt == null ? '' : ` (was ${clock(was.check.dueAt, setting)})`;
   return same ? [] : [`${title(after)} ${milestoneSentence(after, one, setting)}${from}.`];
+}
+
+function openMoved(before: Outlook, after: Outlook, setting: Setting): string[] {
+  if (before.open.kind !== 'limit' || (after.open.kind === 'limit' && after.open.at === before.open.at)) return [];
+  return [`${title(after)} ${openSentence(after, setting)} It was ${clock(before.open.at, setting)}.`];
 }
 
 /** An entry taken back: what it was, and what it moved. */
@@ -48,6 +56,8 @@ export function composeUndone(what: FactRecord | null, changed: AirEntered['chan
 
 function figureOf(fact: Fact, setting: Setting): string {
   if (fact.type === 'reading' || fact.type === 'air') return ` ${degrees(fact.value, setting)}`;
+  if (fact.type === 'card-corrected') return ` to ${fact.card.name}`;
+  if (fact.type === 'depth') return ` ${tidy(fact.millimetres)} mm`;
   return fact.type === 'lamp-set' ? ` ${degrees(fact.setting, setting)}` : '';
 }
 
@@ -56,6 +66,9 @@ const FACT_WORDS: Readonly<Record<Fact['type'], string>> = {
   pasted: 'paste',
   closed: 'closed',
   moved: 'moved',
+  depth: 'bead depth',
+  'build-up': 'build-up',
+  'card-corrected': 'change of card',
   'lamp-set': 'lamp setting',
   'lamp-off': 'lamp off',
   'lamp-found-off': 'lamp found off',

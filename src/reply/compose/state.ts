@@ -1,12 +1,14 @@
+import type { AirSource } from '../../cure/air.js';
 import { coldestRow } from '../../cure/rows.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { MaterialCard, RateLaw } from '../../cure/card.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
-import { heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import type { Cure } from '../../repair/job.js';
+import { depthMissing, heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Piece } from '../../cure/progress.js';
-import { clock, degrees, MILESTONE_WORDS, percent, text, type Setting } from './words.js';
-import type { Answer } from '../answer.js';
+import { button, capital, clock, degrees, MILESTONE_WORDS, percent, text, type Setting } from './words.js';
+import type { Answer, Button } from '../answer.js';
 
 /** `501`, or `501 j2` where it is not the first joint. */
 export const title = ({ cure }: Outlook): string => (cure.ref.joint === FIRST_JOINT ? cure.job : `${cure.job} ${cure.ref.joint}`);
@@ -37,13 +39,18 @@ export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Sett
     return `by the clock, not confirmed since ${clock(heat.lastSign, setting)}`;
   }
   const piece = pieceAt(one, now);
+  if (byMoisture(one) && outlook.air.findLast((step) => step.from <= now)?.source !== 'air reading') return 'earliest';
   return piece?.source === 'usual air' || piece?.source === 'old air reading' ? 'earliest' : 'by the clock';
 }
+
+/** The water in the air is counted on from its last reading, which after some hours nobody vouches for. */
+const byMoisture = (one: MilestoneOutlook): boolean => one.forecast.progress.law === 'table' || one.forecast.progress.law === 'depth-root';
 
 /** Why a foreman has to decide. */
 export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
   'over-maximum': 'too hot',
   'open-limit': 'open limit was passed',
+  dew: 'metal too close to the dew point',
   'two-answers': 'two answers, held as soft',
   'soft-twice': 'soft twice',
   earlier: 'the check before it is not settled',
@@ -84,7 +91,7 @@ function willSleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): s
   const next = stageWaitedFor(outlook);
   if (next !== null) return `${name} waits for lamp **${degrees(next, setting)}**`;
   if (end == null) return `${name} **no time in sight**`;
-  return `${name}: no time yet, ${percent(shareOf(one, end))} by ${clock(end, setting)}, then it ${usesLamp(outlook) ? 'waits for the lamp' : 'sleeps (too cold)'}`;
+  return `${name}: no time yet, ${percent(shareOf(one, end))} by ${clock(end, setting)}, then it ${stopsFor(outlook, one)}`;
 }
 
 /** The setting of the stage to be turned up to: the one before is over, this one has not begun. */
@@ -93,13 +100,21 @@ function stageWaitedFor({ stages }: Outlook): Celsius | null {
   return index > 0 && stages[index - 1]?.ended != null ? (stages[index]?.stage.lamp ?? null) : null;
 }
 
-const usesLamp = (outlook: Outlook): boolean => outlook.heat.lamp === 'on';
+/** Moisture hardens nothing that nobody knows the humidity of. */
+function stopsFor(outlook: Outlook, { forecast }: MilestoneOutlook): string {
+  if (forecast.progress.law === 'depth-root') return 'waits for the air with humidity';
+  return outlook.heat.lamp === 'on' ? 'waits for the lamp' : 'sleeps (too cold)';
+}
+
+/** A depth that nobody said has no time. */
+export const NO_DEPTH = '**no time**: say the bead\'s depth';
 
 /** Why nothing counts, and how far it is. */
 export function asleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const laws = outlook.cure.card.milestones.find((rule) => rule.kind === one.kind)?.laws ?? [];
   const share = percent(shareOf(one, setting.now));
   if (pieceAt(one, setting.now)?.source === 'over the maximum') return `**nothing counts** until a new reading, ${share}`;
+  if (depthMissing(outlook) && laws.some((law) => law.law === 'depth-root')) return NO_DEPTH;
   const recipe = laws.some((law) => law.law === 'recipe');
   const needs = needed(laws);
   if (recipe && needs === null) return outlook.heat.lamp === 'never' ? '**no sheet time** without the lamp' : `**waits for the lamp**, ${share}`;
@@ -113,15 +128,23 @@ function needed(laws: readonly RateLaw[]): Celsius | null {
   return laws.flatMap((law) => (law.law === 'credit' ? (coldestRow(law.rows) ?? []) : law.law === 'above' ? [law.temperature] : [])).at(0) ?? null;
 }
 
+/** `lamp A`, `pad 1`, or only which of the two it is. */
+export const heaterWord = ({ heater, lamp }: Pick<Cure, 'heater' | 'lamp'>): string => (lamp === null ? heater : `${heater} ${lamp}`);
+
+export const offButton = (outlook: Outlook): Button => button(`${capital(outlook.cure.heater)} off`, `off ${aimed(outlook)}`);
+
+/** Air that nobody read and nobody is there for has a name of its own. */
+const AIR_WORDS: Readonly<Partial<Record<AirSource, string>>> = { 'night setting': 'night', 'closed days': 'closed days' };
+
 /** What heats the joint now, in a few words. */
 export function heatWords(outlook: Outlook, setting: Setting): string {
   const { cure, air } = outlook;
   const heat = heatAt(outlook, setting.now);
-  const lamp = cure.lamp === null ? 'lamp' : `lamp ${cure.lamp}`;
+  const lamp = heaterWord(cure);
   if (heat.lamp === 'on') return heat.setting === null ? `${lamp} on` : `${lamp} ${degrees(heat.setting, setting)}`;
   if (heat.counted !== null) return `joint read ${degrees(heat.counted, setting)}`;
   const step = air.filter((one) => one.from <= setting.now).at(-1);
-  const around = step?.temperature == null ? 'air not known' : `${step.source === 'night setting' ? 'night' : 'air'} ${degrees(step.temperature, setting)}`;
+  const around = step?.temperature == null ? 'air not known' : `${AIR_WORDS[step.source] ?? 'air'} ${degrees(step.temperature, setting)}`;
   if (heat.lamp === 'never') return around;
   return heat.lamp === 'off' ? `${lamp} off, ${around}` : `${lamp} not seen on, ${around}`;
 }

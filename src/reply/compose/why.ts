@@ -1,53 +1,48 @@
-import { minutesBetween, type Instant } from '../../cure/units.js';
+import { DateTime } from 'luxon';
 import type { Piece } from '../../cure/progress.js';
-import type { MilestoneOutlook, Outlook } from '../../repair/outlook.js';
-import { currentMilestone } from '../../repair/outlook.js';
+import type { Instant } from '../../cure/units.js';
+import { currentMilestone, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
+import { likelySentence } from './likely.js';
 import { exampleNote, milestoneSentence, title } from './state.js';
-import { answer, capital, clock, degrees, MILESTONE_WORDS, tidy, type Setting } from './words.js';
+import { lawBehind, ruleSentence, stretchWords } from './why-rule.js';
+import { sumLines } from './why-sum.js';
+import { answer, capital, clock, MILESTONE_WORDS, type Setting } from './words.js';
 
 /** The sum behind the time: a second person can redo it with a pocket calculator. */
 export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   const one = currentMilestone(outlook, setting.now) ?? outlook.milestones.at(-1) ?? null;
-  if (one === null) return answer('plain', [`${title(outlook)} not closed yet: no strength clock runs.`, exampleNote(outlook.cure.card)]);
-  const due = one.forecast.progress.due;
-  const lines = splitAt(joined(one.forecast.progress.pieces), setting.now).flatMap((piece) => pieceLine(piece, due, setting));
-  const rounding = one.forecast.dueAt === null ? `${capital(milestoneSentence(outlook, one, setting))}.` : `Sum ${one.forecast.dueAt > setting.now ? 'would reach' : 'reached'} 100 % at **${clock(one.forecast.dueAt, setting)}**, rounded up.`;
   const { card, start } = outlook.cure;
-  return answer('plain', [`${title(outlook)} **${MILESTONE_WORDS[one.kind]}**, card ${card.name} (${card.version}), from ${start === null ? '?' : clock(start, setting)}:`, ...lines, rounding, recheckLine(one, setting), exampleNote(card)]);
+  const law = one === null ? null : lawBehind(outlook.cure, one);
+  if (one === null || law === null || start === null) return answer('plain', [`${title(outlook)} not closed yet: no strength clock runs.`, exampleNote(card)]);
+  const words = (piece: Piece): string => stretchWords(piece, law, setting);
+  return answer('plain', [
+    `${title(outlook)} **${MILESTONE_WORDS[one.kind]}**, card ${card.name} (${card.version}), from ${clock(start, setting)}:`,
+    ruleSentence(law, outlook, setting),
+    ...sumLines(one.forecast, start, words, setting),
+    endSentence(outlook, one, setting),
+    clocksChange(start, one.forecast.dueAt, setting),
+    recheckLine(one, setting),
+    likelySentence(outlook, one, setting),
+    exampleNote(card),
+  ]);
+}
+
+function endSentence(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const { dueAt } = one.forecast;
+  if (dueAt === null) return `${capital(milestoneSentence(outlook, one, setting))}.`;
+  return `Sum ${dueAt > setting.now ? 'would reach' : 'reached'} 100 % at **${clock(dueAt, setting)}**, rounded up.`;
+}
+
+/** Who counts on from a printed time must know that the clock did not go on evenly. */
+function clocksChange(start: Instant, due: Instant | null, { shop }: Setting): string | null {
+  if (due === null) return null;
+  const [before, after] = [start, due].map((at) => DateTime.fromMillis(at, { zone: shop.zone }).offset);
+  if (before === undefined || after === undefined || before === after) return null;
+  return `On the way the clocks go ${after > before ? 'forward' : 'back'} ${Math.abs(after - before)} min: the lines count real minutes.`;
 }
 
 function recheckLine(one: MilestoneOutlook, setting: Setting): string | null {
   if (one.check.round < 2 || one.check.dueAt === null) return null;
   return `Soft ${clock(one.check.answer?.at ?? one.check.dueAt, setting)}: check again after a quarter of the wait, ${clock(one.check.dueAt, setting)}.`;
-}
-
-/** `09:50-10:20 reading 30 °C: 30 of 150 min = 20 %`. */
-function pieceLine(piece: Piece, due: Instant | null, setting: Setting): string[] {
-  const end = due !== null && (piece.to === null || piece.to > due) ? due : piece.to;
-  if (due !== null && piece.from >= due) return [];
-  const span = `${clock(piece.from, setting)}-${end === null ? '…' : clock(end, setting)}`;
-  const temperature = piece.temperature === null ? '' : ` ${degrees(piece.temperature, setting)}`;
-  if (piece.wholeMinutes === null) return [`${span} ${piece.source}${temperature}: nothing counts`];
-  if (end === null) return [`${span} ${piece.source}${temperature}: ${tidy(piece.wholeMinutes)} min would be 100 %`];
-  const length = minutesBetween(piece.from, end);
-  const ahead = piece.from >= setting.now ? 'if it stays so: ' : '';
-  return [`${ahead}${span} ${piece.source}${temperature}: ${tidy(length)} of ${tidy(piece.wholeMinutes)} min = ${tidy((length / piece.wholeMinutes) * 100)} %`];
-}
-
-/** What is done and what is only expected are two lines. */
-function splitAt(pieces: readonly Piece[], now: Instant): Piece[] {
-  return pieces.flatMap((piece) => (piece.from < now && (piece.to === null || piece.to > now) ? [{ ...piece, to: now }, { ...piece, from: now }] : [piece]));
-}
-
-/** Neighbouring stretches that count alike are one line. */
-function joined(pieces: readonly Piece[]): Piece[] {
-  const lines: Piece[] = [];
-  for (const piece of pieces) {
-    const last = lines.at(-1);
-    const alike = last !== undefined && last.temperature === piece.temperature && last.source === piece.source && last.wholeMinutes === piece.wholeMinutes;
-    if (alike) lines[lines.length - 1] = { ...last, to: piece.to };
-    else lines.push(piece);
-  }
-  return lines;
 }

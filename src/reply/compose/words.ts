@@ -59,6 +59,7 @@ export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
   'recoat-from': 'recoat time',
   skin: 'skin',
   through: 'through-cure time',
+  'flash-off': 'flash-off time',
   dwell: 'metal time',
   'drip-free': 'drip-free time',
   dry: 'drying time',

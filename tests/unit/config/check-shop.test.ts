@@ -22,6 +22,27 @@ it('says what the example shop and its cards say, with the activation energy the
   expect(lines[lines.findIndex((line) => line.startsWith('Card K')) + 1]).toBe('  full: the figures imply an activation energy of 69 kJ/mol.');
 });
 
+it('says by how much a card is waited longer than printed', () => {
+  const card = 'card: P7\ntitle: careful\nversion: a\nbasis: panel-temperature\nfull: { 20: 300 }\n';
+  const linesOf = (text: string): readonly string[] => checkShop({ shop: SHOP, cards: folderWith(text) }).lines;
+  expect(linesOf(`${card}margin-percent: 25\n`).slice(1)).toEqual(['Card P7 (careful, a): full.', '  margin: every wait by rows is taken 25 % longer than printed.']);
+  expect(linesOf(card).slice(1)).toEqual(['Card P7 (careful, a): full.']);
+});
+
+it.each([
+  ['upside down', 'handling: { 20: 100, 30: 300 }', 5, 'handling.30', /hotter is faster/],
+  ['of two kinds', 'handling: { 20: 100 }\nrecipe: []', 6, 'recipe', /not known here/],
+  ['mistyped', 'handling: { 20: 100 }\nmax-panle: 80', 6, 'max-panle', /did you mean max-panel\?/],
+  ['too hot', 'handling: { 20: 100, 260: 3 }', 5, 'handling.260', /from -40 to 250/],
+  ['shut before it opens', 'recoat-from: { 20: 100 }\nrecoat-by: 90', 6, 'recoat-by', /later than recoat-from/],
+  ['without rows', 'handling: {}', 5, 'handling', /has no rows/],
+])('points at file, line and field of a card that is %s, and loads nothing', (_, text, line, field, problem) => {
+  const { ok, lines } = checkShop({ shop: SHOP, cards: folderWith(`card: P7\ntitle: wrong\nversion: a\nbasis: panel-temperature\n${text}\n`) });
+  expect([ok, lines.length, lines.at(-1)]).toEqual([false, 2, '1 to mend. Nothing was loaded.']);
+  expect(lines[0]).toContain(`card.yaml line ${line}, ${field}: `);
+  expect(lines[0]).toMatch(problem);
+});
+
 it('points at rows that imply an activation energy out of the usual', () => {
   const cards = folderWith('card: P7\ntitle: mistyped\nversion: a\nbasis: panel-temperature\nhandling: { 20: 300, 30: 290, 60: 280 }\n');
   expect(checkShop({ shop: SHOP, cards }).lines.at(-1)).toMatch(/activation energy of 1 kJ\/mol, outside the usual 44 to 81 of two-part epoxies: another chemistry, or a mistyped row/);

@@ -25,8 +25,10 @@ describe('shop.yaml', () => {
         name: 'Brackenholt Body & Frame',
         zone: 'Europe/London',
         hours: { 1: open, 2: open, 3: open, 4: open, 5: open, 6: null, 7: null },
+        holidays: ['2026-12-25', '2027-01-01'],
         air: 20,
         night: 12,
+        closedDays: null,
         unit: 'C',
         people: [
           { id: 'ines', name: 'Ines', role: 'foreman', chatId: null },
@@ -34,6 +36,7 @@ describe('shop.yaml', () => {
           { id: 'wren', name: 'Wren', role: 'apprentice', chatId: null },
         ],
         lamps: ['A', 'B'],
+        pads: ['M1', 'M2'],
         rhythm: DEFAULT_RHYTHM,
       },
     });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { airSteps, type AirInput, type AirReading, type AirSide, type OpenPeriod } from '../../../src/cure/air.js';
+import { vapourPressure } from '../../../src/cure/dew-point.js';
 import { celsius } from '../../../src/cure/units.js';
 import { on, words } from '../../support/joint.js';
 
-const open = (...days: string[]): OpenPeriod[] => days.map((day) => ({ opens: on(`${day} 07:30`), closes: on(`${day} 17:00`) }));
+const open = (...days: string[]): OpenPeriod[] => days.map((day) => ({ opens: on(`${day} 07:30`), closes: on(`${day} 17:00`), longClosureAfter: day === 'Fri' }));
 const reading = (at: string, value: number, humidity: number | null = null): AirReading => ({ at: on(at), value: celsius(value), humidity });
 
 interface Given {
@@ -13,7 +14,7 @@ interface Given {
 }
 
 function input(start: string, readings: readonly AirReading[], { usual = 20, night = 12, periods = open('Mon', 'Tue') }: Given): AirInput {
-  return { start: on(start), readings, periods, usual: usual === null ? null : celsius(usual), night: night === null ? null : celsius(night) };
+  return { start: on(start), readings, periods, usual: usual === null ? null : celsius(usual), night: night === null ? null : celsius(night), closedDays: null };
 }
 
 const air = (start: string, readings: readonly AirReading[], given: Given = {}, side: AirSide = 'cold'): string[] => words(airSteps(input(start, readings, given), side));
@@ -55,10 +56,17 @@ describe('the air that counts for open time, which errs early', () => {
 describe('humidity', () => {
   const humidity = (start: string, ...readings: AirReading[]) => airSteps(input(start, readings, {})).map((step) => step.humidity);
   it.each([
-    ['of a reading, the drier of the last two after three hours, unknown at night', [reading('08:00', 20, 50), reading('09:00', 20, 60)], [50, 60, 50, null]],
-    ['of a single reading goes on in working hours', [reading('08:00', 20, 50)], [50, 50, null]],
+    ['of a reading, the drier of the last two after three hours, also at night', [reading('08:00', 20, 50), reading('09:00', 20, 60)], [50, 60, 50, 50]],
+    ['of a single reading goes on until the next', [reading('08:00', 20, 50)], [50, 50, 50]],
     ['is unknown when the last reading has none', [reading('08:00', 20, 50), reading('09:00', 20)], [50, null, null, null]],
   ])('%s', (_name, readings, expected) => {
     expect(humidity('08:00', ...readings)).toEqual(expected);
+  });
+
+  it('is water that stays in the shop while it cools, as far as colder air can hold it', () => {
+    const vapours = airSteps(input('08:00', [reading('08:00', 20, 50)], {})).map((step) => step.vapour);
+    expect(vapours).toEqual([vapourPressure(celsius(20), 50), vapourPressure(celsius(20), 50), vapourPressure(celsius(20), 50)]);
+    const damp = airSteps(input('08:00', [reading('08:00', 20, 90)], {})).map((step) => step.vapour);
+    expect(damp.at(-1)).toBe(vapourPressure(celsius(12), 100));
   });
 });

@@ -4,8 +4,8 @@ import { heatedSpans } from '../../../src/cure/heated-spans.js';
 import type { HeatEvent, JointHistory } from '../../../src/cure/history.js';
 import { jointSteps } from '../../../src/cure/joint-temperature.js';
 import { minutesAt } from '../../../src/cure/rows.js';
-import { instant, minutesBetween } from '../../../src/cure/units.js';
-import { closing, foundOff, joint, lampOff, lampOn, lampSet, on, read, rows, said, steadyAir } from '../../support/joint.js';
+import { celsius, instant, minutesBetween } from '../../../src/cure/units.js';
+import { closing, foundOff, joint, lampOff, lampOn, lampSet, on, padSet, read, rows, said, steadyAir } from '../../support/joint.js';
 
 const SHEET = rows({ 15: 450, 20: 300, 30: 150, 40: 75, 65: 25 });
 
@@ -130,6 +130,53 @@ describe('the expected temperature under a lamp', () => {
   });
 });
 
+describe('a time constant learnt from two readings of a warm-up', () => {
+  const at = (minute: number, constant: number): number => 60 - 40 * Math.exp(-minute / constant);
+  const readings = (constant: number) => [lampSet('08:00', 60), read('08:10', at(10, constant)), read('08:25', at(25, constant))];
+  const plateau = at(25, 15);
+
+  it('holds for the next warm-up, after an interruption and when it is turned up', () => {
+    expect(temperaturesOf(joint('08:00', [...readings(15), lampOff('09:00'), lampOn('10:00')]), ['10:15', '10:30'])).toEqual([warm(20, plateau, 15, 15), warm(20, plateau, 30, 15)]);
+    const stages = [lampSet('08:00', 30), read('08:10', 25), read('08:15', 30 - 5 * Math.exp(-5 / 15)), lampOff('08:20'), lampSet('09:00', 60)];
+    expect(temperaturesOf(joint('08:00', stages), ['09:15'])).toEqual([warm(20, 60, 15, 15)]);
+  });
+
+  it('is taken from the two readings between which the joint warmed most', () => {
+    const more = [...readings(15), read('08:40', 52), read('09:00', 52.1)];
+    expect(temperaturesOf(joint('08:00', [...more, lampOff('09:30'), lampOn('10:00')]), ['10:15'])).toEqual([warm(20, 52.1, 15, 15)]);
+  });
+
+  it.each([
+    ['of metal that stood already', [lampSet('08:00', 60), read('08:30', 52), read('09:30', 52.2)], 52.2],
+    ['of a jump that no metal does', [lampSet('08:00', 60), read('08:10', 22), read('08:11', 59)], 59],
+    ['of one reading alone', [lampSet('08:00', 60), read('08:10', 45)], 45],
+    ['of heat without a setting', [read('08:10', 30), read('08:25', 40)], 40],
+  ])('is none %s', (_name, heat, back) => {
+    expect(temperaturesOf(joint('08:00', [...heat, lampOff('09:40'), lampOn('10:00')]), ['10:08'])[0] ?? 0).toBeCloseTo(heat[0]?.kind === 'reading' ? 20 : warm(20, back, 8), 3);
+  });
+});
+
+describe('the highest panel temperature of a card', () => {
+  const limited = (history: JointHistory, maximum: number) => expectedProgress(SHEET, history, 'thin-skin', celsius(maximum));
+
+  it('ends the wait of a joint that is expected to pass it', () => {
+    const history = joint('08:00', [lampSet('08:00', 60)]);
+    expect(limited(history, 60).due).toBe(expected(history).due);
+    const stopped = limited(history, 50);
+    expect(stopped.due).toBeNull();
+    // From 20 towards 60 °C with 8 min: 50 °C is passed after 8 ln 4 = 11.1 min, and from there nothing is earned.
+    expect(expectedShareAt(stopped, on('08:12'))).toBe(expectedShareAt(stopped, on('15:00')));
+    expect(expectedShareAt(stopped, on('08:11'))).toBeCloseTo(expectedShareAt(expected(history), on('08:11')), 12);
+  });
+
+  it('counts of two readings around it only the time below it', () => {
+    const history = joint('08:00', [lampSet('08:00', 60), read('08:00', 60), read('08:40', 80), read('09:20', 60)]);
+    const stopped = limited(history, 70);
+    expect(expectedShareAt(stopped, on('08:20'))).toBeCloseTo(expectedShareAt(stopped, on('09:00')), 12);
+    expect(expectedShareAt(stopped, on('09:10'))).toBeGreaterThan(expectedShareAt(stopped, on('09:00')));
+  });
+});
+
 describe('the expected due time', () => {
   it('is where the share becomes full, in every kind of stretch', () => {
     const histories: readonly (readonly HeatEvent[])[] = [
@@ -165,6 +212,11 @@ describe('heated spans', () => {
       ['08:00', '09:00', true],
       ['Tue 08:00', 'never', false],
     ]);
+  });
+
+  it('are cut where a pad takes the place of a lamp, and nothing that was read under the lamp is known of the pad', () => {
+    const [lamp, pad] = heatedSpans([lampSet('08:00', 60), read('09:00', 52), padSet('10:00', 60)]);
+    expect([said(lamp?.to ?? null), pad?.towards, pad?.keepsReading]).toEqual(['10:00', 60, false]);
   });
 
   it('are not cut by a lamp that is seen on, or set again to what it is', () => {

@@ -84,3 +84,39 @@ describe('the antiderivative', () => {
     expect([rateIntegral(none, celsius(40)), steadyRate(none, celsius(40)), meanRate(none, celsius(10), celsius(60)), nearRate(none, celsius(20), celsius(20.01))]).toEqual([0, 0, 0, 0]);
   });
 });
+
+describe('a table with a highest temperature that counts', () => {
+  const sheet = SHEETS['an ordinary sheet'];
+  const table = rateTable(sheet);
+  const limited = rateTable(sheet, celsius(70));
+
+  it('earns as before up to it, and nothing above', () => {
+    expect([40, 70, 70.1, 90].map((temperature) => steadyRate(limited, celsius(temperature)))).toEqual([steadyRate(table, celsius(40)), 1 / 25, 0, 0]);
+    expect(rateIntegral(limited, celsius(90))).toBe(rateIntegral(table, celsius(70)));
+  });
+
+  it.each([
+    [60, 80],
+    [80, 60],
+    [75, 90],
+  ])('counts of a change from %d to %d °C only the part below', (from, to) => {
+    const solved = solvedShare(sheet, (minute) => (from + (to - from) * minute > 70 ? -40 : from + (to - from) * minute), 1, [...passes(sheet, from, to, 1), (70 - from) / (to - from)]);
+    expect(apart(meanRate(limited, celsius(from), celsius(to)), solved)).toBeLessThan(1e-8);
+  });
+
+  it('parts a change that no thermometer shows', () => {
+    expect(apart(nearRate(limited, celsius(69.99), celsius(70.02)), 1 / 3 / 25)).toBeLessThan(1e-9);
+  });
+
+  it('may lie below the hottest row', () => {
+    const low = rateTable(sheet, celsius(50));
+    expect([50, 50.1, 65].map((temperature) => steadyRate(low, celsius(temperature)) > 0)).toEqual([true, false, false]);
+    expect(apart(nearRate(low, celsius(49.98), celsius(50.02)), nearRate(low, celsius(49.98), celsius(50)) / 2)).toBeLessThan(1e-9);
+    expect(rateIntegral(low, celsius(65))).toBe(rateIntegral(table, celsius(50)));
+  });
+
+  it('is worked out once for each limit', () => {
+    expect(rateTable(sheet, celsius(70))).toBe(limited);
+    expect(rateTable(sheet)).toBe(table);
+  });
+});

@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { AirStep } from '../../../src/cure/air.js';
-import { dewPoint, vapourPressure } from '../../../src/cure/dew-point.js';
+import type { MaterialCard } from '../../../src/cure/card.js';
 import { forecast, milestoneCounts, milestoneShare } from '../../../src/cure/forecast.js';
 import type { HeatEvent, JointHistory } from '../../../src/cure/history.js';
-import { celsius, minutes, plus } from '../../../src/cure/units.js';
+import { openLimit } from '../../../src/cure/open-limit.js';
+import { minutes, plus } from '../../../src/cure/units.js';
 import { cardNamed } from '../../support/card-shelf.js';
-import { closing, dueTimes, joint, lampOff, on, read, steadyAir } from '../../support/joint.js';
+import { airStep, closing, dueTimes, joint, lampOff, lampSet, on, read, said, steadyAir } from '../../support/joint.js';
 
-const step = (from: string, temperature: number | null, humidity: number | null = null): AirStep => ({ from: on(from), temperature: temperature === null ? null : celsius(temperature), humidity, source: 'air reading' });
+const step = (from: string, temperature: number | null, humidity: number | null = null): AirStep => airStep(on(from), temperature, humidity);
 const due = (card: string, history: JointHistory) => dueTimes(cardNamed(card), history);
 
 describe('credit by panel temperature, P1', () => {
@@ -36,6 +37,28 @@ describe('credit by panel temperature, P1', () => {
     if (handling === undefined) throw new Error('no handling');
     expect([milestoneCounts(handling, on('09:00')), milestoneCounts(handling, on('10:00')), milestoneCounts(handling, on('07:00'))]).toEqual([true, false, false]);
     expect([milestoneShare(handling, on('07:00')), milestoneShare(handling, on('09:00')), milestoneShare(handling, on('12:00'))]).toEqual([0, 0.2, 0.4]);
+  });
+});
+
+describe('a margin on waits by rows', () => {
+  const withMargin = (name: string, marginPercent: number): MaterialCard => ({ ...cardNamed(name), marginPercent });
+
+  it.each<[number, readonly HeatEvent[], readonly AirStep[], string]>([
+    [0, [], [step('08:00', 20)], '13:00'],
+    [25, [], [step('08:00', 20)], '14:15'],
+    [100, [], [step('08:00', 20)], '18:00'],
+    // 187 of 375 min at 20 °C, then the rest of 187.5 min at 30 °C.
+    [25, [], [step('08:00', 20), step('11:07', 30)], '12:41'],
+    [25, [], [step('08:00', 14)], 'never'],
+    // 2.5 % of 300 min.
+    [2.5, [], [step('08:00', 20)], '13:08'],
+  ])('of %d percent makes them so much longer', (percent, heat, air, expected) => {
+    expect(dueTimes(withMargin('P1', percent), joint('08:00', heat, air)).handling).toBe(expected);
+  });
+
+  it('never touches the open time', () => {
+    const clock = { pasted: on('08:00'), until: null, air: [step('08:00', 20)], readings: [] };
+    expect(openLimit(withMargin('P1', 100), clock)).toEqual(openLimit(cardNamed('P1'), clock));
   });
 });
 
@@ -69,11 +92,30 @@ describe('the depth of S1, by moisture from the air', () => {
     ['damp air before the joint was closed counts nothing', [step('06:00', 20), step('07:00', 20, 50)], 'Tue 08:00'],
     ['a lamp gives nothing', [step('08:00', 20, 50)], 'Tue 08:00'],
   ])('%s', (_name, air, expected) => {
-    expect(due('S1', joint('08:00', [read('08:00', 40)], air)).through).toBe(expected);
+    expect(due('S1', joint('08:00', [read('08:00', 40)], air, 3)).through).toBe(expected);
   });
 
-  it('has its skin by the clock', () => {
-    expect(due('S1', joint('08:00', [], [step('08:00', 5)])).skin).toBe('08:25');
+  it.each([
+    [1.5, '14:00'],
+    [3, 'Tue 08:00'],
+    // 24 h * (4 / 3)² is 42 h 40 min, 24 h * (5 / 3)² is 66 h 40 min.
+    [4, 'Wed 02:40'],
+    [5, 'Thu 02:40'],
+    [6, 'Fri 08:00'],
+  ])('%d mm deep, by the square of the depth and no faster under a lamp', (depth, expected) => {
+    const air = [step('08:00', 20, 50)];
+    expect(due('S1', joint('08:00', [], air, depth)).through).toBe(expected);
+    expect(due('S1', joint('08:00', [lampSet('08:00', 60), read('08:20', 60)], air, depth)).through).toBe(expected);
+  });
+
+  it('goes on through air that changes: half as damp for the second half of the way', () => {
+    expect(due('S1', joint('08:00', [], [step('08:00', 20, 50), step('Tue 05:20', 20, 25)], 4)).through).toBe('Thu 00:00');
+  });
+
+  it.each([null, 0, -1])('has no time for a bead of %s mm, never that of the printed depth', (depth) => {
+    const [through] = forecast(cardNamed('S1'), joint('08:00', [], [step('08:00', 20, 50)], depth));
+    expect(through).toMatchObject({ kind: 'through', dueAt: null });
+    expect(through?.progress.pieces).toEqual([{ from: on('08:00'), to: null, temperature: null, source: 'depth not known', wholeMinutes: null }]);
   });
 });
 
@@ -89,6 +131,24 @@ describe('time at a temperature', () => {
     expect(due('C1', joint('11:00', heat, steadyAir(on('11:00'), 65))).dwell).toBe(expected);
   });
 
+  it.each<[string, readonly HeatEvent[], string]>([
+    ['warm from the start', [read('11:00', 60)], '11:47'],
+    ['warm before it is over', [read('11:05', 60)], '11:47'],
+    ['warm when it is over', [read('11:12', 60)], '11:47'],
+    ['warm only before it is over', [read('11:02', 60), read('11:10', 40)], 'never'],
+    ['a dip before it is over costs nothing', [read('11:00', 60), read('11:04', 40), read('11:08', 60)], '11:47'],
+    ['a dip across its end', [read('11:00', 60), read('11:10', 40), read('11:20', 60)], '11:55'],
+  ])('C1 counts nothing of the dwell before the flash-off is over: %s', (_name, heat, expected) => {
+    expect(due('C1', joint('11:00', heat))).toEqual({ 'flash-off': '11:12', dwell: expected });
+  });
+
+  it('C1 says why the first minutes count nothing', () => {
+    const dwell = forecast(cardNamed('C1'), joint('11:00', [read('11:05', 60)])).find((one) => one.kind === 'dwell');
+    if (dwell === undefined) throw new Error('no dwell');
+    expect(dwell.progress.pieces.map(({ from, to, source, wholeMinutes }) => `${said(from)}-${to === null ? '' : said(to)} ${source} ${wholeMinutes ?? 'nothing'}`)).toEqual(['11:00-11:12 flash-off nothing', '11:12- reading 35']);
+    expect([milestoneCounts(dwell, on('11:10')), milestoneCounts(dwell, on('11:12')), milestoneShare(dwell, on('11:12'))]).toEqual([false, true, 0]);
+  });
+
   it.each<[string, readonly AirStep[], string]>([
     ['all day at 20', [step('09:00', 20)], '12:00'],
     ['only while warm enough', [step('09:00', 15), step('10:00', 14.9), step('11:00', 15)], '13:00'],
@@ -98,35 +158,5 @@ describe('time at a temperature', () => {
 
   it('E1 may be painted over from 30 min on', () => {
     expect(due('E1', joint('09:30'))).toEqual({ 'recoat-from': '10:00' });
-  });
-});
-
-describe('dew point over water', () => {
-  // Magnus with the coefficients of WMO-No. 8 (17.62 and 243.12 °C, 6.112 hPa), worked out separately.
-  it.each([
-    [5, 55, -3.304],
-    [10, 60, 2.584],
-    [15, 85, 12.497],
-    [20, 30, 1.882],
-    [20, 60, 11.995],
-    [25, 80, 21.307],
-    [30, 50, 18.441],
-    [35, 90, 33.11],
-  ])('at %d °C and %d %% is %d °C', (temperature, humidity, expected) => {
-    expect(dewPoint(celsius(temperature), humidity)).toBeCloseTo(expected, 3);
-  });
-
-  // Printed for 20 °C in the coatings industry's information sheet no. 1650 (June 2013), to a tenth of a degree.
-  it.each([
-    [50, 9.3],
-    [55, 10.7],
-    [60, 12.0],
-  ])('at 20 °C and %d %% is printed as %d', (humidity, printed) => {
-    expect(dewPoint(celsius(20), humidity)).toBeCloseTo(printed, 1);
-  });
-
-  it('is the air temperature when the air is full of water', () => {
-    expect(dewPoint(celsius(17), 100)).toBeCloseTo(17, 9);
-    expect(vapourPressure(celsius(0), 100)).toBe(6.112);
   });
 });

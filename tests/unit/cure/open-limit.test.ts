@@ -5,7 +5,7 @@ import { celsius } from '../../../src/cure/units.js';
 import { cardNamed } from '../../support/card-shelf.js';
 import { on, said } from '../../support/joint.js';
 
-const step = (from: string, temperature: number | null): AirStep => ({ from: on(from), temperature: temperature === null ? null : celsius(temperature), humidity: null, source: 'air reading' });
+const step = (from: string, temperature: number | null): AirStep => ({ from: on(from), temperature: temperature === null ? null : celsius(temperature), humidity: null, vapour: null, source: 'air reading' });
 
 interface Given {
   readonly card?: string;

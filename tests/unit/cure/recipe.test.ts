@@ -4,7 +4,7 @@ import type { HeatEvent } from '../../../src/cure/history.js';
 import { lampStretches } from '../../../src/cure/lamp-stretches.js';
 import { shareAt } from '../../../src/cure/progress.js';
 import { cardNamed } from '../../support/card-shelf.js';
-import { closing, dueTimes, foundOff, joint, lampOff, lampOn, lampSet, on, read, said } from '../../support/joint.js';
+import { closing, dueTimes, foundOff, joint, lampOff, lampOn, lampSet, on, padSet, read, said } from '../../support/joint.js';
 
 const stretches = (...heat: HeatEvent[]): string[] => lampStretches(heat).map(({ from, to, setting }) => `${said(from)}-${to === null ? '' : said(to)} ${setting ?? 'unknown'}`);
 
@@ -39,6 +39,10 @@ describe('the lamp recipe P2 (80 min at 35, then 130 min at 55)', () => {
     ['still adds when exactly half of the stage is missing', [lampSet('10:10', 35), lampOff('10:50'), lampOn('11:30')], { handling: '12:30', full: 'never' }],
     ['begins the stage again when more than half is missing', [lampSet('10:10', 35), lampOff('10:50'), lampOn('11:31')], { handling: '12:51', full: 'never' }],
     ['begins again when the breaks together are more than half', [lampSet('10:10', 35), lampOff('10:30'), lampOn('10:52'), lampOff('10:55'), lampOn('11:20')], { handling: '12:40', full: 'never' }],
+    ['is never run by a pad', [padSet('10:10', 55)], { handling: 'never', full: 'never' }],
+    ['is not run by a pad seen on again', [padSet('10:10', 55), lampOff('10:20'), lampOn('10:30')], { handling: 'never', full: 'never' }],
+    ['is interrupted by a pad in place of the lamp', [lampSet('10:10', 35), padSet('10:30', 55), lampSet('10:40', 35)], { handling: '12:00', full: 'never' }],
+    ['goes on with the lamp that follows a pad', [padSet('10:10', 55), lampSet('10:30', 35)], { handling: '11:50', full: 'never' }],
     ['is stopped by a lamp turned down', [lampSet('10:10', 35), lampSet('10:30', 30)], { handling: 'never', full: 'never' }],
   ])('%s', (_name, heat, expected) => {
     expect(p2(...heat)).toEqual(expected);

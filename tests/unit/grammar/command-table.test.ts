@@ -11,6 +11,11 @@ function needed(kind: CommandKind, words: string): string {
   if (kind === 'air') return ' 19';
   if (kind === 'release') return ' 501 warm';
   if (kind === 'check') return words.startsWith('check') ? ' 501 hard' : '';
+  if (kind === 'depth') return ' 501 5';
+  if (kind === 'wrong-card') return ' 501 P2';
+  if (kind === 'build-up') return words === 'metal' || words.startsWith('build') ? ' 501 thin' : '';
+  if (kind === 'what-if') return words.startsWith('what') ? ' 501' : ' what if 501';
+  if (kind === 'latest-start') return ' 501 ready 16:00';
   return kind === 'lamp' && !words.includes('up') ? ' 501 65' : '';
 }
 
@@ -23,8 +28,10 @@ describe('the command table', () => {
     const read = readLine(example, SHOP);
     expect(read.ok ? read.command.kind : read.misread).toBe(kind);
     for (const jobs of [[], ['7'], ['58', '65']]) {
-      const line = exampleLine(COMMANDS[kind], jobs, []);
-      expect(readLine(line, { ...SHOP, cards: [], lamps: [], openJobs: jobs })).toMatchObject({ ok: true, command: { kind } });
+      // Where no card is known nobody can have taken the wrong one.
+      const cards = kind === 'wrong-card' ? ['K'] : [];
+      const line = exampleLine(COMMANDS[kind], jobs, cards);
+      expect(readLine(line, { ...SHOP, cards, lamps: [], pads: [], openJobs: jobs })).toMatchObject({ ok: true, command: { kind } });
     }
   });
 
@@ -49,10 +56,10 @@ describe('the command table', () => {
 
 describe('a command word in a line', () => {
   test('found wherever it stands', () => {
-    expect(['closed 501', '501 closed', 'lamp30', 'the lamp was off', 'who waits', '?'].filter((line) => !saysCommand(line, SHOP))).toEqual([]);
+    expect(['closed 501', '501 closed', 'lamp30', 'the lamp was off', 'who waits', '?', 'card 501 P1', 'when start 501', 'what if 501'].filter((line) => !saysCommand(line, SHOP))).toEqual([]);
   });
 
   test('not found where there is none', () => {
-    expect(['501 P2', '501', '', 'closet 501', '20 min ago'].filter((line) => saysCommand(line, SHOP))).toEqual([]);
+    expect(['501 P2', '501', '', 'closet 501', '20 min ago', '501 card P1', '501 5 mm'].filter((line) => saysCommand(line, SHOP))).toEqual([]);
   });
 });

@@ -16,11 +16,12 @@ export const SHOP: ReadingContext = {
   zone: 'Europe/London',
   cards: ['P1', 'P2', 'K'],
   lamps: ['A', 'B', 'L1'],
+  pads: ['1', 'H1'],
   openJobs: ['501', '502'],
 };
 
 /**
- * Reads `line => expected`. `@now 2026-03-02T14:10Z` and `@shop zone=… cards=… lamps=… open=…` change what follows;
+ * Reads `line => expected`. `@now 2026-03-02T14:10Z` and `@shop zone=… cards=… lamps=… pads=… open=…` change what follows;
  * `@shop` alone goes back to the usual shop. `#` at the start of a line is a comment.
  */
 export function linesOfFile(name: string): LineCase[] {
@@ -44,5 +45,5 @@ function changed(context: ReadingContext, row: string): ReadingContext {
     const found = given.get(key);
     return found === undefined ? usual : found.split(',').filter((name) => name !== '');
   };
-  return { now: context.now, zone: given.get('zone') ?? SHOP.zone, cards: list('cards', SHOP.cards), lamps: list('lamps', SHOP.lamps), openJobs: list('open', SHOP.openJobs) };
+  return { now: context.now, zone: given.get('zone') ?? SHOP.zone, cards: list('cards', SHOP.cards), lamps: list('lamps', SHOP.lamps), pads: list('pads', SHOP.pads), openJobs: list('open', SHOP.openJobs) };
 }

@@ -69,6 +69,7 @@ describe('twelve hours or twenty-four', () => {
 
   test('on another day nothing tells morning from afternoon', () => {
     expect(whenOf('yesterday 4:30', '2026-03-02T09:00Z')).toBe('morning or afternoon');
+    expect(whenOf('yesterday 10:30', '2026-03-02T09:00Z')).toEqual(stated('2026-03-01T10:30Z'));
     expect(whenOf('yesterday 4:30 pm', '2026-03-02T09:00Z')).toEqual(stated('2026-03-01T16:30Z'));
   });
 });

@@ -5,17 +5,20 @@ import type { Command, TypedTemperature, When } from '../../../src/repair/comman
 
 /**
  * A command as the data files write it: its kind, then what it holds, `closed job=501 at 13:50`.
- * A time is left out when none was typed; `at 13:40..13:50` is a range, `!` a confirmed time.
+ * A heater is told when it is no lamp. A time is left out when none was typed; `at 13:40..13:50` is a range, `!` a confirmed time.
  */
 export function toldCommand(command: Command, { now, zone }: ReadingContext): string {
   const { kind, ...held } = command;
-  const words = Object.entries(held).flatMap(([name, value]: [string, unknown]) => (name === 'when' ? [] : toldPart(name, value)));
+  const words = Object.entries(held).flatMap(([name, value]: [string, unknown]) => (MOMENTS.has(name) ? [] : toldPart(name, value)));
+  const ahead = 'readyBy' in command ? [`readyBy=${toldMoment(command.readyBy, now, zone)}`] : 'from' in command && command.from !== null ? [`from=${toldMoment(command.from, now, zone)}`] : [];
   const time = 'when' in command ? toldTime(command.when, now, zone) : [];
-  return [kind, ...words, ...time].join(' ');
+  return [kind, ...words, ...ahead, ...time].join(' ');
 }
 
+const MOMENTS: ReadonlySet<string> = new Set(['when', 'from', 'readyBy']);
+
 function toldPart(name: string, value: unknown): string[] {
-  if (value === null || value === 'unstated' || (name === 'since' && value === 'stated')) return [];
+  if (value === null || value === 'unstated' || (name === 'since' && value === 'stated') || (name === 'heater' && value === 'lamp')) return [];
   if (isTemperature(value)) return [`${name}=${value.value}${value.unit ?? ''}`];
   return [`${name}=${typeof value === 'string' ? value : JSON.stringify(value)}`];
 }
@@ -24,12 +27,13 @@ const isTemperature = (value: unknown): value is TypedTemperature => typeof valu
 
 function toldTime(when: When, now: Instant, zone: string): string[] {
   if (!when.stated) return when.earliest === now && when.latest === now && !when.confirmed ? [] : ['at something other than now'];
-  const told = (at: Instant) => {
-    const moment = DateTime.fromMillis(at, { zone });
-    return moment.toFormat(moment.hasSame(DateTime.fromMillis(now, { zone }), 'day') ? 'HH:mm' : 'd.L. HH:mm');
-  };
-  const range = when.earliest === when.latest ? told(when.latest) : `${told(when.earliest)}..${told(when.latest)}`;
+  const range = when.earliest === when.latest ? toldMoment(when.latest, now, zone) : `${toldMoment(when.earliest, now, zone)}..${toldMoment(when.latest, now, zone)}`;
   return ['at', when.confirmed ? `${range}!` : range];
+}
+
+function toldMoment(at: Instant, now: Instant, zone: string): string {
+  const moment = DateTime.fromMillis(at, { zone });
+  return moment.toFormat(moment.hasSame(DateTime.fromMillis(now, { zone }), 'day') ? 'HH:mm' : 'd.L. HH:mm');
 }
 
 /** A misread as the data files write it: understood | unclear | problem | nearest | choices, `-` for nothing. */

@@ -12,8 +12,8 @@ function warmP1(at: string, job = '501', shift = new Shift()): Shift {
 describe('outside shop hours', () => {
   it('everything waits for one bundle at opening, with its true time', () => {
     const shift = new Shift({ night: null });
-    shift.enters('tomek', 'Fri 16:58', { kind: 'cure', job: '501', card: 'S1' });
-    expect(shift.plan().map((one) => [one.kind, said(one.dueAt), said(one.ringAt), one.route])).toEqual([['skin', 'Fri 17:23', '2026-03-09 07:30', 'bundle']]);
+    shift.enters('tomek', 'Fri 16:58', { kind: 'cure', job: '501', card: 'E1' });
+    expect(shift.plan().map((one) => [one.kind, said(one.dueAt), said(one.ringAt), one.route])).toEqual([['recoat-from', 'Fri 17:28', '2026-03-09 07:30', 'bundle']]);
   });
 
   it('what came due in the day and could not be said waits when the bot comes back at night', () => {

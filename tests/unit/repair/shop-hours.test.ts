@@ -2,14 +2,12 @@ import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { instant, type Instant } from '../../../src/cure/units.js';
 import { dayEnd, isOpen, lastBell, nextBell, nextClosing, nextOpening, openPeriods } from '../../../src/repair/shop-hours.js';
-import type { Shop } from '../../../src/repair/shop.js';
+import type { Hours } from '../../../src/repair/shop-days.js';
 import { weekdays } from '../../support/example-shop.js';
 
-type Hours = Pick<Shop, 'zone' | 'hours'>;
-
 const EVERY_DAY = { opens: 450, closes: 1020 };
-const daily = (zone: string): Hours => ({ zone, hours: { 1: EVERY_DAY, 2: EVERY_DAY, 3: EVERY_DAY, 4: EVERY_DAY, 5: EVERY_DAY, 6: EVERY_DAY, 7: EVERY_DAY } });
-const LONDON: Hours = { zone: 'Europe/London', hours: weekdays('07:30', '17:00') };
+const daily = (zone: string): Hours => ({ zone, holidays: [], hours: { 1: EVERY_DAY, 2: EVERY_DAY, 3: EVERY_DAY, 4: EVERY_DAY, 5: EVERY_DAY, 6: EVERY_DAY, 7: EVERY_DAY } });
+const LONDON: Hours = { zone: 'Europe/London', holidays: [], hours: weekdays('07:30', '17:00') };
 
 const utc = (iso: string): Instant => instant(Date.parse(`${iso}:00Z`));
 const shown = (at: Instant | null): string => (at === null ? 'never' : new Date(at).toISOString().slice(0, 16));
@@ -30,7 +28,7 @@ describe('opening and closing stay at the same time by the wall clock', () => {
     const shop = daily(zone);
     const midnight = instant(DateTime.fromISO(day, { zone }).toMillis());
     expect([shown(nextOpening(shop, midnight)), shown(nextClosing(shop, midnight))]).toEqual([opens, closes]);
-    expect(openPeriods(shop, midnight, midnight)).toEqual([{ opens: utc(opens), closes: utc(closes) }]);
+    expect(openPeriods(shop, midnight, midnight)).toEqual([{ opens: utc(opens), closes: utc(closes), longClosureAfter: false }]);
   });
 
   it.each([
@@ -39,6 +37,15 @@ describe('opening and closing stay at the same time by the wall clock', () => {
     ['America/New_York', '2026-11-01T12:00', '2026-11-02T05:00'],
   ])('and a day of 23 or 25 hours ends at midnight: %s', (zone, at, expected) => {
     expect(shown(dayEnd(daily(zone), utc(at)))).toBe(expected);
+  });
+
+  // In Santiago the clocks go forward at midnight: 6 September 2026 begins at 01:00.
+  it('and no day is lost after one that begins at 01:00', () => {
+    const santiago = daily('America/Santiago');
+    const days = openPeriods(santiago, utc('2026-09-06T05:00'), utc('2026-09-08T03:30')).map((period) => shown(period.opens));
+    expect(days).toEqual(['2026-09-06T10:30', '2026-09-07T10:30', '2026-09-08T10:30']);
+    expect(shown(dayEnd(santiago, utc('2026-09-05T12:00')))).toBe('2026-09-06T04:00');
+    expect(shown(dayEnd(santiago, utc('2026-09-06T12:00')))).toBe('2026-09-07T03:00');
   });
 });
 
@@ -74,12 +81,12 @@ describe('a shop closed at the weekend', () => {
 });
 
 describe('unusual hours', () => {
-  const never: Hours = { zone: 'Europe/London', hours: { 1: null, 2: null, 3: null, 4: null, 5: null, 6: null, 7: null } };
+  const never: Hours = { zone: 'Europe/London', holidays: [], hours: { 1: null, 2: null, 3: null, 4: null, 5: null, 6: null, 7: null } };
   const at = utc('2026-03-06T12:00');
   it('a shop that never opens has no bells', () => {
     expect([nextOpening(never, at), nextClosing(never, at), nextBell(never, at), lastBell(never, at), isOpen(never, at)]).toEqual([null, null, null, null, false]);
   });
   it('a shop may close at midnight', () => {
-    expect(shown(nextClosing({ zone: 'Europe/London', hours: weekdays('07:30', '24:00') }, at))).toBe('2026-03-07T00:00');
+    expect(shown(nextClosing({ zone: 'Europe/London', holidays: [], hours: weekdays('07:30', '24:00') }, at))).toBe('2026-03-07T00:00');
   });
 });

@@ -8,6 +8,7 @@ const WAITS: ReadonlyMap<string, string> = new Map([
   ['drive-away', 'drive-away time'],
   ['recoat-from', 'next coat'],
   ['skin', 'skin'],
+  ['flash-off', 'flashing off'],
   ['through', 'through and through'],
   ['dwell', 'time at heat'],
   ['drip-free', 'drip-free'],

@@ -1,0 +1,19 @@
+import { built, choose, type Declaration } from '../declaration.js';
+
+export const buildUp: Declaration = {
+  kind: 'build-up',
+  forms: {
+    metal: { en: ['metal', 'build-up', 'build up'] },
+    thin: { en: ['thin', 'thin skin', 'one sheet'] },
+    flange: { en: ['flange', 'two sheets', '2 sheets', 'two sheets with flange', 'thick'] },
+  },
+  takes: ['job', 'joint'],
+  usage: 'metal JOB thin, or: metal JOB flange',
+  meaning: 'what the heat must warm',
+  example: ({ job }) => `metal ${job} thin`,
+  build: ({ job, joint, forms }) => {
+    const thin = forms.has('thin');
+    if (thin === forms.has('flange')) return choose('thin or flange', ...(thin ? [] : ['thin', 'flange']));
+    return built({ kind: 'build-up', job, joint, buildUp: thin ? 'thin-skin' : 'two-sheets-with-flange' });
+  },
+};

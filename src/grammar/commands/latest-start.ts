@@ -1,0 +1,14 @@
+import { built, missing, type Declaration } from '../declaration.js';
+
+export const latestStart: Declaration = {
+  kind: 'latest-start',
+  forms: { asked: { en: ['when start', 'when to start', 'when do i start', 'when must i start', 'latest start', 'latest-start', 'start latest', 'start by'] } },
+  takes: ['job', 'joint', 'card', 'milestone', 'depth', 'ready'],
+  usage: 'when start JOB [CARD] [handling | full] [5 mm] ready fri 16:00',
+  meaning: 'close it by then',
+  example: ({ job, card }) => `when start ${job} ${card} ready fri 16:00`,
+  build: ({ job, joint, card, milestone, depth, ahead }) => {
+    if (ahead === null) return missing('the ready time', 'ready fri 16:00');
+    return built({ kind: 'latest-start', job, joint, card, milestone, depth, readyBy: ahead });
+  },
+};
