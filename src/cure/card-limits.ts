@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { MaterialCard, MilestoneKind, RateLaw } from './card.js';
+import { panelTemperatures } from './panel-temperatures.js';
 
 /**
  * Checks between fields: a card states at least one wait, its highest allowed temperature is not below a temperature that the
@@ -38,21 +39,6 @@ function soonest(card: MaterialCard, kind: MilestoneKind): number | null {
     return law.law === 'credit' ? law.rows.map((row) => row.minutes * (1 + card.marginPercent / 100)) : [];
   });
   return waits.length === 0 ? null : Math.min(...waits);
-}
-
-function panelTemperatures(law: RateLaw): readonly number[] {
-  switch (law.law) {
-    case 'credit':
-      return law.rows.map((row) => row.temperature);
-    case 'above':
-    case 'dwell':
-      return [law.temperature];
-    case 'recipe':
-    case 'table':
-    case 'depth-root':
-    case 'elapsed':
-      return [];
-  }
 }
 
 function lampSettings(law: RateLaw): readonly number[] {

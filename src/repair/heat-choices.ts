@@ -1,5 +1,6 @@
 import type { MaterialCard, MilestoneKind, RateLaw, RecipeStage } from '../cure/card.js';
 import type { Heater } from '../cure/history.js';
+import { panelTemperatures } from '../cure/panel-temperatures.js';
 import { celsius, type Celsius } from '../cure/units.js';
 
 /** What could heat a joint. */
@@ -17,7 +18,7 @@ export function recipeOf(card: MaterialCard, kinds: readonly MilestoneKind[]): r
 /** Lamp settings that the card has figures for, coldest first: hotter than the air, not above its maximum. */
 export function settingsFor(card: MaterialCard, kinds: readonly MilestoneKind[], air: Celsius | null): Celsius[] {
   const highest = highestSetting(card) ?? celsius(Infinity);
-  const temperatures = lawsOf(card, kinds).flatMap(heatedTemperatures);
+  const temperatures = lawsOf(card, kinds).flatMap(panelTemperatures);
   return [...new Set(temperatures)].filter((one) => one <= highest && (air === null || one > air)).sort((one, other) => one - other);
 }
 
@@ -32,18 +33,3 @@ export function spread<T>(values: readonly T[], most: number): T[] {
 }
 
 const lawsOf = (card: MaterialCard, kinds: readonly MilestoneKind[]): RateLaw[] => card.milestones.filter((rule) => kinds.includes(rule.kind)).flatMap((rule) => rule.laws);
-
-function heatedTemperatures(law: RateLaw): readonly Celsius[] {
-  switch (law.law) {
-    case 'credit':
-      return law.rows.map((row) => row.temperature);
-    case 'above':
-    case 'dwell':
-      return [law.temperature];
-    case 'recipe':
-    case 'table':
-    case 'depth-root':
-    case 'elapsed':
-      return [];
-  }
-}
