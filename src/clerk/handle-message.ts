@@ -1,20 +1,27 @@
 import { commandHelp } from '../grammar/command-table.js';
 import type { Instant } from '../cure/units.js';
 import { outlooksOf, runningOutlooks } from '../repair/book.js';
-import type { Command, EntryCommand, QuestionCommand } from '../repair/commands.js';
+import { isJobCommand, type Command, type EntryCommand, type QuestionCommand } from '../repair/commands.js';
 import { decide } from '../repair/decide.js';
 import type { Decision, Situation } from '../repair/decision.js';
 import { begunIn } from '../repair/correct-cards.js';
 import { sameCure } from '../repair/cure-ref.js';
 import type { EntryNo, JobNo } from '../repair/ids.js';
+import type { Job } from '../repair/job.js';
 import type { Outlook } from '../repair/outlook.js';
 import type { Shop } from '../repair/shop.js';
 import { latestStart } from '../repair/latest-start.js';
+import { mayNow } from '../repair/may.js';
+import { nextSteps } from '../repair/next-steps.js';
 import { cureFor } from '../repair/subject.js';
 import { waitingList } from '../repair/waiting.js';
 import { whatIf } from '../repair/what-if.js';
 import type { Answer } from '../reply/answer.js';
 import { composeEntry } from '../reply/compose/entry.js';
+import { composeJobEntry } from '../reply/compose/job-entry.js';
+import { composeLamps } from '../reply/compose/lamps.js';
+import { composeMay } from '../reply/compose/may.js';
+import { composeNext } from '../reply/compose/procedure.js';
 import { composeLatestStart, composeLatestStartRefusal } from '../reply/compose/latest-start.js';
 import { composeWaiting } from '../reply/compose/lists.js';
 import { composeHelp, composeWhen } from '../reply/compose/questions.js';
@@ -58,7 +65,7 @@ function answered(tx: BookTransaction, desk: DeskState, message: Message, now: I
   return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
 }
 
-const QUESTIONS: Readonly<Record<QuestionCommand['kind'], true>> = { 'who-waits': true, when: true, why: true, 'what-if': true, 'latest-start': true, help: true };
+const QUESTIONS: Readonly<Record<QuestionCommand['kind'], true>> = { 'who-waits': true, lamps: true, next: true, may: true, when: true, why: true, 'what-if': true, 'latest-start': true, help: true };
 const isQuestion = (command: Command): command is QuestionCommand => command.kind in QUESTIONS;
 
 function asked(command: QuestionCommand, situation: Situation): Handled {
@@ -67,6 +74,9 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
   if (command.kind === 'help') return reply(composeHelp(commandHelp()));
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
+  if (command.kind === 'lamps') return reply(composeLamps(runningOutlooks(book, shop, book.openJobs()), setting));
+  if (command.kind === 'next') return nextAnswered(command, situation, reply);
+  if (command.kind === 'may') return reply(composeMay(mayNow(command, situation), setting), command.job);
   if (command.kind === 'what-if') {
     const supposed = whatIf(command, situation);
     return supposed.ok ? reply(composeWhatIf(supposed.whatIf, setting), supposed.whatIf.standing.cure.job) : reply(composeWhatIfRefusal(supposed.refusal, setting));
@@ -79,6 +89,13 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   if (!found.ok) return reply(composeRefusal(found.refusal, setting));
   const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
   return reply(answer, found.outlook.cure.job);
+}
+
+type ReplyWith = (answer: Answer, job?: JobNo | null) => Handled;
+
+function nextAnswered(command: Extract<QuestionCommand, { readonly kind: 'next' }>, situation: Situation, reply: ReplyWith): Handled {
+  const next = nextSteps(command, situation);
+  return next.ok ? reply(composeNext(next.next, { shop: situation.shop, now: situation.now }), next.next.job) : reply(composeRefusal(next.refusal, { shop: situation.shop, now: situation.now }));
 }
 
 function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
@@ -107,6 +124,10 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   const book = bookIn(tx, desk.shelf);
   const setting = { shop, now };
   const { about, notes, facts } = decision;
+  if (isJobCommand(command)) {
+    const job = jobOf(decision, book);
+    return composeJobEntry({ command, by, facts, notes, entry, job, outlooks: job === null ? [] : outlooksOf(job, shop, book.air) }, setting);
+  }
   if (about !== null) {
     const after = outlooksIn(about.job, shop, book).find((outlook) => sameCure(outlook.cure.ref, about.cure));
     const was = before.find((outlook) => sameCure(outlook.cure.ref, about.cure)) ?? null;
@@ -123,6 +144,12 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
 }
 
 /** The same cure before and after, whatever its card was called. */
+/** The job that a decision is about: the one it names, or the one of its facts. */
+function jobOf({ about, facts }: Extract<Decision, { ok: true }>, book: ReturnType<typeof bookIn>): Job | null {
+  const no = about?.job ?? facts[0]?.job ?? null;
+  return no === null ? null : book.job(no);
+}
+
 const pairs = (before: readonly Outlook[], after: readonly Outlook[], book: ReturnType<typeof bookIn>): { before: Outlook; after: Outlook }[] =>
   before.flatMap((one) => {
     const all = book.job(one.cure.job)?.all ?? [];
@@ -145,6 +172,6 @@ function withGuests(tx: BookTransaction, desk: DeskState, { from }: Message): De
 
 export function shopWithGuests(shop: Shop, guests: readonly { readonly id: Shop['people'][number]['id']; readonly name: string }[]): Shop {
   const known = new Set(shop.people.map((person) => person.id));
-  const others = guests.filter((guest) => !known.has(guest.id)).map(({ id, name }) => ({ id, name, role: 'technician' as const, chatId: null }));
+  const others = guests.filter((guest) => !known.has(guest.id)).map(({ id, name }) => ({ id, name, role: 'technician' as const, chatId: null, language: 'en' as const, unit: null }));
   return { ...shop, people: [...shop.people, ...others] };
 }

@@ -4,7 +4,7 @@ import type { Celsius, Minutes } from './units.js';
  * Strength and waiting milestones that end a wait ("not before"), in the order in which people meet them: a later one that
  * is confirmed includes the earlier ones. A card has only those its sheet states.
  */
-export const MILESTONE_KINDS = ['flash-off', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'dwell', 'drip-free', 'dry'] as const;
+export const MILESTONE_KINDS = ['flash-off', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'dwell', 'drip-free', 'dry', 'fire-watch'] as const;
 export type MilestoneKind = (typeof MILESTONE_KINDS)[number];
 
 /** One printed row: at this panel temperature the milestone takes this long. */
@@ -81,4 +81,6 @@ export interface MaterialCard {
    * chemistries with one rate; 0: the sheet's own figures.
    */
   readonly marginPercent: number;
+  /** Wax and the like: from then on no heat and no flame on this car. */
+  readonly noHeatAfter: boolean;
 }

@@ -1,8 +1,10 @@
 import type { MilestoneKind } from '../cure/card.js';
 import type { Heater } from '../cure/history.js';
-import type { Instant } from '../cure/units.js';
+import type { Instant, Minutes } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { EntryNo, JobNo, JointNo, LampName } from './ids.js';
+import type { Entering } from './procedure.js';
+import type { Role } from './shop.js';
 
 /** A temperature as typed; without a unit it is the shop's unit, and may have to be asked about. */
 export interface TypedTemperature {
@@ -33,8 +35,8 @@ export interface Subject {
   readonly joint: JointNo | null;
 }
 
-/** `depth` is the bead's, in millimetres; null where nobody said. */
-export type EntryCommand =
+/** Something about one cure, or about the air. `depth` is the bead's, in millimetres; null where nobody said. */
+export type CureCommand =
   | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly when: When })
   | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly depth: number | null; readonly when: When })
   | (Subject & { readonly kind: 'moved'; readonly when: When })
@@ -59,8 +61,33 @@ export type EntryCommand =
   | (Subject & { readonly kind: 'scrap'; readonly reason: string })
   | { readonly kind: 'undo'; readonly entry: EntryNo | null };
 
+/** Something about a whole job, its steps, or the people. */
+export type JobCommand =
+  | (Subject & { readonly kind: 'begin'; readonly procedure: string | null })
+  /** `step` as typed: a step's name or its first words; null: the step that is next. */
+  | (Subject & { readonly kind: 'done'; readonly step: string | null; readonly when: When })
+  | (Subject & { readonly kind: 'sign'; readonly step: string | null })
+  | (Subject & { readonly kind: 'tap'; readonly step: string; readonly tap: number })
+  | (Subject & { readonly kind: 'enter'; readonly what: Entering; readonly text: string })
+  | (Subject & { readonly kind: 'hold'; readonly reason: string })
+  | (Subject & { readonly kind: 'override'; readonly step: string | null; readonly reason: string })
+  /** Hot work is about to begin. */
+  | (Subject & { readonly kind: 'weld'; readonly when: When })
+  | (Subject & { readonly kind: 'hand'; readonly to: string })
+  | { readonly kind: 'handover'; readonly to: string; readonly except: readonly JobNo[] }
+  | { readonly kind: 'accept' }
+  | { readonly kind: 'busy'; readonly minutes: Minutes }
+  | { readonly kind: 'move'; readonly from: JobNo; readonly to: JobNo }
+  | { readonly kind: 'adopt'; readonly person: string; readonly role: Role | null };
+
+export type EntryCommand = CureCommand | JobCommand;
+
 export type QuestionCommand =
   | { readonly kind: 'who-waits' }
+  | { readonly kind: 'lamps' }
+  | (Subject & { readonly kind: 'next' })
+  /** `can i sand 501`. */
+  | (Subject & { readonly kind: 'may'; readonly deed: 'sand' | 'weld' | 'move' | 'bake' | 'fill' | 'unclamp' })
   | (Subject & { readonly kind: 'when' })
   | (Subject & { readonly kind: 'why' })
   /** What would come of other heat or other air from a moment on; with neither, of every heat the card knows. */
@@ -70,4 +97,7 @@ export type QuestionCommand =
   | { readonly kind: 'help' };
 
 export type Command = EntryCommand | QuestionCommand;
+
+const JOB_COMMANDS: Readonly<Record<JobCommand['kind'], true>> = { begin: true, done: true, sign: true, tap: true, enter: true, hold: true, override: true, weld: true, hand: true, handover: true, accept: true, busy: true, move: true, adopt: true };
+export const isJobCommand = (command: Command): command is JobCommand => command.kind in JOB_COMMANDS;
 export type CommandKind = Command['kind'];

@@ -1,5 +1,5 @@
 import { minutesBetween } from '../cure/units.js';
-import type { EntryCommand } from './commands.js';
+import { isJobCommand, type EntryCommand } from './commands.js';
 import { decideWrongCard } from './decide-card.js';
 import { decideCheck, decideLater, decideRelease, decideScrap } from './decide-check.js';
 import { decideBuildUp, decideDepth } from './decide-depth.js';
@@ -7,6 +7,7 @@ import { decideAir, decideOff, decideOn, decideRead, decideStay } from './decide
 import { decideLamp } from './decide-lamp.js';
 import { decideClosed, decideCure, decideMoved, decidePaste } from './decide-start.js';
 import { isForeman } from './people.js';
+import { decideJob } from './decide-job.js';
 import { refuse, type Decision, type Situation } from './decision.js';
 
 /** Rule R20: one's own last entry, within ten minutes. */
@@ -14,6 +15,7 @@ const UNDO_WITHIN = 10;
 
 /** What a command means for the book: facts to be stored, or a refusal that changes nothing. Pure. */
 export function decide(command: EntryCommand, situation: Situation): Decision {
+  if (isJobCommand(command)) return decideJob(command, situation);
   switch (command.kind) {
     case 'paste':
       return decidePaste(command, situation);

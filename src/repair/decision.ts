@@ -3,7 +3,7 @@ import type { Celsius, Instant } from '../cure/units.js';
 import type { Book } from './book.js';
 import type { CureRef } from './cure-ref.js';
 import type { Fact, FactRecord } from './facts.js';
-import type { EntryNo, JobNo, PersonId } from './ids.js';
+import type { EntryNo, JobNo, PersonId, StepId } from './ids.js';
 import type { Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { Shop } from './shop.js';
@@ -46,6 +46,8 @@ export type Note =
   /** The heat that is on is more than the card allows. */
   | { readonly note: 'lamp-over-maximum'; readonly setting: Celsius; readonly maximum: Celsius }
   | { readonly note: 'unchecked'; readonly milestone: MilestoneKind }
+  /** Said as it stands; a module of its own kinds of command words it. */
+  | { readonly note: 'step-next'; readonly step: StepId }
   | { readonly note: 'undone'; readonly what: FactRecord };
 
 export type Decision =

@@ -4,8 +4,10 @@ import type { Celsius, Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod, TypedTemperature } from './commands.js';
 import type { CureRef } from './cure-ref.js';
-import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
+import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
+import type { CautionKind, Entering, Procedure } from './procedure.js';
 import type { ReminderKind } from './reminder.js';
+import type { Role } from './shop.js';
 
 /** Things that happened to one job. Each says only what was known when it was entered. */
 export type JobFact =
@@ -30,16 +32,42 @@ export type JobFact =
   /** A named person stays with the lamp past closing time; without this, heat stops counting at closing. */
   | { readonly type: 'attended'; readonly joint: JointNo }
   | { readonly type: 'reading'; readonly joint: JointNo; readonly value: Celsius; readonly typed: TypedTemperature; readonly method: ReadingMethod }
-  | { readonly type: 'checked'; readonly cure: CureRef; readonly milestone: MilestoneKind; readonly result: CheckResult; readonly role: 'foreman' | 'other' }
+  | { readonly type: 'checked'; readonly cure: CureRef; readonly milestone: MilestoneKind; readonly result: CheckResult; readonly role: 'foreman' | 'apprentice' | 'other' }
   | { readonly type: 'put-off'; readonly cure: CureRef; readonly kind: ReminderKind }
   | { readonly type: 'released'; readonly cure: CureRef; readonly reason: string }
   | { readonly type: 'scrapped'; readonly cure: CureRef; readonly reason: string }
+  /** The procedure as it stood, frozen. */
+  | { readonly type: 'procedure-begun'; readonly procedure: Procedure }
+  | { readonly type: 'step-done'; readonly step: StepId }
+  | { readonly type: 'step-entered'; readonly step: StepId; readonly what: Entering; readonly text: string }
+  /** `tap` counts from 0 in the step's list. */
+  | { readonly type: 'step-tapped'; readonly step: StepId; readonly tap: number }
+  | { readonly type: 'step-signed'; readonly step: StepId; readonly role: Role }
+  | { readonly type: 'step-overridden'; readonly step: StepId; readonly reason: string }
+  /** The whole job stands still until a foreman releases it. */
+  | { readonly type: 'job-held'; readonly reason: string }
+  | { readonly type: 'job-released'; readonly reason: string }
+  /** Hot work begins on a joint or on the car. */
+  | { readonly type: 'weld-begun'; readonly joint: JointNo | null }
+  /** A caution was shown and answered by a named person. */
+  | { readonly type: 'cautioned'; readonly caution: CautionKind }
+  /** Every cure of the job belongs to somebody else from now on. */
+  | { readonly type: 'handed'; readonly to: PersonId }
+  /** A cure was entered on the wrong job: it went to another one, or came from there; times are kept. */
+  | { readonly type: 'moved-away'; readonly cure: CureRef; readonly toJob: JobNo }
+  | { readonly type: 'moved-here'; readonly cure: CureRef; readonly fromJob: JobNo }
   /** A reminder was posted (or went into a bundle); the next repeat counts from here. */
   | { readonly type: 'reminder-raised'; readonly cure: CureRef; readonly kind: ReminderKind; readonly round: number; readonly step: number; readonly dueAt: Instant; readonly to: PersonId | 'channel' };
 
 /** Things that happened to the shop, not to one job. */
 export type ShopFact =
   | { readonly type: 'air'; readonly value: Celsius; readonly typed: TypedTemperature; readonly humidity: number | null }
+  /** Counts from the other's acceptance; `entry` of the offer names it. */
+  | { readonly type: 'handover-offered'; readonly to: PersonId; readonly jobs: readonly JobNo[] }
+  | { readonly type: 'handover-accepted'; readonly offer: EntryNo }
+  | { readonly type: 'busy'; readonly until: Instant }
+  /** A stranger was taken on by the foreman. */
+  | { readonly type: 'adopted'; readonly person: PersonId; readonly name: string; readonly role: Role }
   | { readonly type: 'bell'; readonly bell: 'opening' | 'closing'; readonly dueAt: Instant; readonly posted: boolean };
 
 /** An earlier entry no longer counts; both stay in the book. */

@@ -5,12 +5,15 @@ declare const id: unique symbol;
 export type JobNo = string & { readonly [id]: 'job' };
 export type JointNo = string & { readonly [id]: 'joint' };
 export type PersonId = string & { readonly [id]: 'person' };
+/** A step of a procedure, `dry-fit`. */
+export type StepId = string & { readonly [id]: 'step' };
 export type LampName = string & { readonly [id]: 'lamp' };
 /** Number of one entry in the book: everything that one message wrote. */
 export type EntryNo = number & { readonly [id]: 'entry' };
 
 export const jobNo = (text: string): JobNo => text as JobNo;
 export const jointNo = (text: string): JointNo => text as JointNo;
+export const stepId = (text: string): StepId => text.toLowerCase() as StepId;
 export const personId = (text: string): PersonId => text.toLowerCase() as PersonId;
 export const lampName = (text: string): LampName => text.toUpperCase() as LampName;
 export const entryNo = (value: number): EntryNo => value as EntryNo;

@@ -3,7 +3,7 @@ import type { JobNo, PersonId } from './ids.js';
 import type { CureRef } from './cure-ref.js';
 
 /** What a post by the bot is about; other programs read these words in the feed. */
-export const REMINDER_KINDS = ['open-limit', 'reading', 'still-on', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'flash-off', 'dwell', 'drip-free', 'dry', 'stage', 'safety', 'decision'] as const;
+export const REMINDER_KINDS = ['open-limit', 'reading', 'still-on', 'handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'flash-off', 'dwell', 'drip-free', 'dry', 'fire-watch', 'handover', 'stage', 'safety', 'decision'] as const;
 export type ReminderKind = (typeof REMINDER_KINDS)[number];
 
 /** How it reaches people: on its own, or inside the bundle at opening time. */

@@ -1,7 +1,12 @@
 import type { Celsius, Minutes } from '../cure/units.js';
 import type { LampName, PersonId } from './ids.js';
 
-export type Role = 'apprentice' | 'technician' | 'foreman' | 'quality' | 'owner';
+export const ROLES = ['apprentice', 'technician', 'foreman', 'quality', 'owner'] as const;
+export type Role = (typeof ROLES)[number];
+
+export const LANGUAGES = ['en', 'de', 'es'] as const;
+/** Which words a person reads; commands are understood from anyone in any of them. */
+export type Language = (typeof LANGUAGES)[number];
 
 export interface Person {
   readonly id: PersonId;
@@ -9,6 +14,19 @@ export interface Person {
   readonly role: Role;
   /** The person's id on the chat platform, or null. */
   readonly chatId: string | null;
+  readonly language: Language;
+  /** What they read and type without a unit; null: the shop's. */
+  readonly unit: 'C' | 'F' | null;
+}
+
+/** Who works when. Minutes after local midnight; `ends` may be on the next day (more than 1440). */
+export interface ShopShift {
+  readonly name: string;
+  /** Monday = 1 … Sunday = 7. */
+  readonly days: readonly number[];
+  readonly begins: number;
+  readonly ends: number;
+  readonly people: readonly PersonId[];
 }
 
 /** Minutes after local midnight. */
@@ -57,4 +75,11 @@ export interface Shop {
   /** Heating pads; no pad has the name of a lamp. */
   readonly pads: readonly LampName[];
   readonly rhythm: Rhythm;
+  /** None: everybody is on shift while the shop is open. */
+  readonly shifts: readonly ShopShift[];
+  readonly bays: readonly string[];
+  /** How long somebody watches after hot work (60). */
+  readonly fireWatch: Minutes;
+  /** A lamp or pad hotter than this brings the battery caution (60 °C); common practice, no source. */
+  readonly batteryCaution: Celsius;
 }

@@ -40,4 +40,5 @@ export const cardSchema = z.strictObject({
   maxLamp: celsiusSchema.nullable(),
   recoatBy: minutesSchema.nullable(),
   marginPercent: z.number().default(0),
+  noHeatAfter: z.boolean().default(false),
 });

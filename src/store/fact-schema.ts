@@ -3,9 +3,12 @@ import { MILESTONE_KINDS } from '../cure/card.js';
 import { HEATERS } from '../cure/history.js';
 import { BUILD_UPS } from '../cure/warm-up.js';
 import type { Fact } from '../repair/facts.js';
+import { CAUTIONS, ENTERINGS } from '../repair/procedure.js';
 import { REMINDER_KINDS } from '../repair/reminder.js';
-import { addresseeSchema, celsiusSchema, entrySchema, instantSchema, jointSchema, lampSchema, personSchema } from './brand-schema.js';
+import { ROLES } from '../repair/shop.js';
+import { addresseeSchema, celsiusSchema, entrySchema, instantSchema, jobSchema, jointSchema, lampSchema, personSchema, stepSchema } from './brand-schema.js';
 import { cardSchema } from './card-schema.js';
+import { procedureSchema } from './procedure-schema.js';
 import { readJson } from './read-json.js';
 
 const cure = z.strictObject({ joint: jointSchema, card: z.string(), run: z.int() });
@@ -27,10 +30,27 @@ const schema = z.discriminatedUnion('type', [
   ofJoint('lamp-on'),
   ofJoint('attended'),
   ofJoint('reading').extend({ value: celsiusSchema, typed, method: z.enum(['unstated', 'contact', 'tape', 'bare']) }),
-  ofCure('checked').extend({ milestone: z.enum(MILESTONE_KINDS), result: z.enum(['hard', 'soft']), role: z.enum(['foreman', 'other']) }),
+  ofCure('checked').extend({ milestone: z.enum(MILESTONE_KINDS), result: z.enum(['hard', 'soft']), role: z.enum(['foreman', 'apprentice', 'other']) }),
   ofCure('put-off').extend({ kind: z.enum(REMINDER_KINDS) }),
   ofCure('released').extend({ reason: z.string() }),
   ofCure('scrapped').extend({ reason: z.string() }),
+  z.strictObject({ type: z.literal('procedure-begun'), procedure: procedureSchema }),
+  z.strictObject({ type: z.literal('step-done'), step: stepSchema }),
+  z.strictObject({ type: z.literal('step-entered'), step: stepSchema, what: z.enum(ENTERINGS), text: z.string() }),
+  z.strictObject({ type: z.literal('step-tapped'), step: stepSchema, tap: z.int() }),
+  z.strictObject({ type: z.literal('step-signed'), step: stepSchema, role: z.enum(ROLES) }),
+  z.strictObject({ type: z.literal('step-overridden'), step: stepSchema, reason: z.string() }),
+  z.strictObject({ type: z.literal('job-held'), reason: z.string() }),
+  z.strictObject({ type: z.literal('job-released'), reason: z.string() }),
+  z.strictObject({ type: z.literal('weld-begun'), joint: jointSchema.nullable() }),
+  z.strictObject({ type: z.literal('cautioned'), caution: z.enum(CAUTIONS) }),
+  z.strictObject({ type: z.literal('handed'), to: personSchema }),
+  ofCure('moved-away').extend({ toJob: jobSchema }),
+  ofCure('moved-here').extend({ fromJob: jobSchema }),
+  z.strictObject({ type: z.literal('handover-offered'), to: personSchema, jobs: z.array(jobSchema).readonly() }),
+  z.strictObject({ type: z.literal('handover-accepted'), offer: entrySchema }),
+  z.strictObject({ type: z.literal('busy'), until: instantSchema }),
+  z.strictObject({ type: z.literal('adopted'), person: personSchema, name: z.string(), role: z.enum(ROLES) }),
   ofCure('reminder-raised').extend({ kind: z.enum(REMINDER_KINDS), round: z.int(), step: z.int(), dueAt: instantSchema, to: addresseeSchema }),
   z.strictObject({ type: z.literal('air'), value: celsiusSchema, typed, humidity: z.number().nullable() }),
   z.strictObject({ type: z.literal('bell'), bell: z.enum(['opening', 'closing']), dueAt: instantSchema, posted: z.boolean() }),

@@ -1,6 +1,6 @@
 import { celsius, type Celsius, type Instant } from '../../cure/units.js';
 import type { BuildUp } from '../../cure/warm-up.js';
-import type { EntryCommand } from '../../repair/commands.js';
+import type { CureCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
@@ -59,7 +59,7 @@ function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
   return set?.kind === 'lamp-set' ? set.setting : (heat.setting ?? celsius(0));
 }
 
-function readingSentence(command: Extract<EntryCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
+function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
   const read = after.cure.readings.findLast((one) => one.at === command.when.latest);
   const value = read === undefined ? '' : degrees(read.value, setting);
   const from = command.value.unit === 'F' && setting.shop.unit === 'C' ? ` (${command.value.value} °F)` : '';
@@ -78,7 +78,7 @@ function checkSentence(note: Note | undefined, after: Outlook, setting: Setting)
 }
 
 /** What the same thing said again finds in the book. */
-function standsAlready(command: EntryCommand, after: Outlook, setting: Setting): string {
+function standsAlready(command: CureCommand, after: Outlook, setting: Setting): string {
   if (command.kind === 'depth') return `bead ${tidy(command.millimetres)} mm deep`;
   if (command.kind === 'build-up') return `${BUILD_UPS_SAID[command.buildUp]} noted`;
   return heatWords(after, setting);

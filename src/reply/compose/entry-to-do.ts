@@ -1,5 +1,5 @@
 import type { MilestoneKind } from '../../cure/card.js';
-import type { EntryCommand } from '../../repair/commands.js';
+import type { CureCommand } from '../../repair/commands.js';
 import { likelyDue } from '../../repair/expected.js';
 import { currentMilestone, needsReading, undecidedDew, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { tooClose } from './dew.js';
@@ -52,10 +52,10 @@ function afterConfirmed(kind: MilestoneKind, after: Outlook, setting: Setting): 
 }
 
 /** What can bring a passed open limit to light. */
-const opensLimit = (kind: EntryCommand['kind']): boolean => kind === 'moved' || kind === 'closed' || kind === 'cure' || kind === 'wrong-card';
+const opensLimit = (kind: CureCommand['kind']): boolean => kind === 'moved' || kind === 'closed' || kind === 'cure' || kind === 'wrong-card';
 
 /** What can bring damp metal to light, or is not to be said without it. */
-const laidOn = (kind: EntryCommand['kind']): boolean => kind === 'paste' || kind === 'read' || opensLimit(kind);
+const laidOn = (kind: CureCommand['kind']): boolean => kind === 'paste' || kind === 'read' || opensLimit(kind);
 
 /** Without the lamp the sheet has no time at all. */
 const needsRecipe = ({ cure }: Outlook): boolean => cure.card.milestones.every((rule) => rule.laws.every((law) => law.law === 'recipe'));

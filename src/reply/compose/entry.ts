@@ -1,4 +1,4 @@
-import type { EntryCommand } from '../../repair/commands.js';
+import type { CureCommand } from '../../repair/commands.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Note } from '../../repair/decision.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
@@ -14,7 +14,7 @@ import { answer, button, capital, clock, degrees, type Setting } from './words.j
 
 /** One entry that was stored (or was there already), and the cure before and after it. */
 export interface Entered {
-  readonly command: EntryCommand;
+  readonly command: CureCommand;
   readonly by: PersonId;
   readonly before: Outlook | null;
   readonly after: Outlook;

@@ -63,6 +63,7 @@ export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
   dwell: 'metal time',
   'drip-free': 'drip-free time',
   dry: 'drying time',
+  'fire-watch': 'fire watch',
 };
 
 export const button = (label: string, sent: string): Button => ({ label, line: sent });
