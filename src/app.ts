@@ -11,6 +11,7 @@ import { openHouseClock, type HouseClock } from './clock/house-clock.js';
 import type { Config } from './config.js';
 import { describeProblem } from './config/file-problem.js';
 import { readCards } from './config/cards-file.js';
+import { readProcedures } from './config/procedures-file.js';
 import { readShop } from './config/shop-file.js';
 import { ClerkError } from './errors.js';
 import { saysCommand } from './grammar/says-command.js';
@@ -19,6 +20,7 @@ import { instant } from './cure/units.js';
 import type { MaterialCard } from './cure/card.js';
 import { Dispatcher } from './outbox/dispatcher.js';
 import { personId } from './repair/ids.js';
+import type { Procedure } from './repair/procedure.js';
 import type { Shop } from './repair/shop.js';
 import { openBook } from './store/open.js';
 
@@ -40,32 +42,39 @@ export interface House {
  */
 export async function openHouse(config: Config, log: Logger): Promise<House> {
   const shop = shopOf(config);
-  const cards = cardsOf(config);
+  const files = { shop, cards: cardsOf(config), procedures: proceduresOf(config) };
   const opened = new Closing();
   try {
-    return await openInside(opened, config, log, shop, cards);
+    return await openInside(opened, config, log, files);
   } catch (error) {
     await opened.closeAll();
     throw error;
   }
 }
 
-async function openInside(opened: Closing, config: Config, log: Logger, shop: Shop, cards: readonly MaterialCard[]): Promise<House> {
+/** What the shop wrote down, read whole before anything is opened. */
+interface ShopFiles {
+  readonly shop: Shop;
+  readonly cards: readonly MaterialCard[];
+  readonly procedures: readonly Procedure[];
+}
+
+async function openInside(opened: Closing, config: Config, log: Logger, { shop, cards, procedures }: ShopFiles): Promise<House> {
   const book = openBook(config.data);
   opened.add(() => { book.close(); });
   const clock = openHouseClock(config.clock, shop.zone, book, (error) => { log.error({ error }, 'A wake-up failed; it is tried again.'); });
   opened.add(() => { clock.close(); });
-  const clerk = new Clerk({ store: book, clock: clock.clock, shop, cards, addressing: config.slack === null ? NO_ADDRESSING : slackAddressing(shop), log, clockRingsBells: clock.practice !== null });
+  const clerk = new Clerk({ store: book, clock: clock.clock, shop, cards, procedures, addressing: config.slack === null ? NO_ADDRESSING : slackAddressing(shop), log, clockRingsBells: clock.practice !== null });
   if (clock.practice === null) openBells(opened, clerk, shop, log);
   clerk.resume();
-  const inside = { clerk, shop, clock, log };
+  const inside = { clerk, shop, procedures, clock, log };
   const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book });
   const page = await doors(config, { ...inside, slack });
   opened.add(async () => { await page[Symbol.asyncDispose](); });
   if (slack !== null) openOutbox(opened, slack, clerk, book, log);
   return {
     url: page.url,
-    notices: notices(config, clock, cards),
+    notices: notices(config, clock, { cards, procedures }),
     rereadCards: () => { rereadCards(config, clerk, log); },
     onUnhandledRejection: (reason) => slack?.onUnhandledRejection(reason) ?? false,
     close: () => opened.closeAll(),
@@ -81,14 +90,15 @@ function openBells(opened: Closing, clerk: Clerk, shop: Shop, log: Logger): void
 interface Inside {
   readonly clerk: Clerk;
   readonly shop: Shop;
+  readonly procedures: readonly Procedure[];
   readonly clock: HouseClock;
   readonly log: Logger;
 }
 
-async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, clock, log }: Inside & { readonly book: ReturnType<typeof openBook> }): Promise<SlackChat> {
+async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, procedures, clock, log }: Inside & { readonly book: ReturnType<typeof openBook> }): Promise<SlackChat> {
   // Heavy: loaded when the clock runs already.
   const { openSlack } = await import('./chat/slack/open-slack.js');
-  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: clerk.cardNames, lamps: shop.lamps, pads: shop.pads, openJobs: [] });
+  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: clerk.cardNames, lamps: shop.lamps, pads: shop.pads, openJobs: [], procedures: procedures.map(({ name }) => name) });
   const revealed = { ...settings, botToken: settings.botToken.reveal(), appToken: settings.appToken?.reveal() ?? null, signingSecret: settings.signingSecret?.reveal() ?? null };
   return openSlack(revealed, { desk: clerk, outbox: book, shop, isCommandLine, log });
 }
@@ -143,6 +153,12 @@ function cardsOf(config: Config): readonly MaterialCard[] {
   return read.cards;
 }
 
+function proceduresOf(config: Config): readonly Procedure[] {
+  const read = readProcedures(config.procedures.path);
+  if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems.map(describeProblem) });
+  return read.procedures;
+}
+
 function rereadCards(config: Config, clerk: Clerk, log: Logger): void {
   const read = readCards(config.cards.path);
   if (read.ok) {
@@ -153,10 +169,11 @@ function rereadCards(config: Config, clerk: Clerk, log: Logger): void {
   }
 }
 
-function notices(config: Config, clock: HouseClock, cards: readonly MaterialCard[]): string[] {
+function notices(config: Config, clock: HouseClock, { cards, procedures }: Omit<ShopFiles, 'shop'>): string[] {
   return [
     ...(clock.practice === null ? [] : [`PRACTICE CLOCK at ${clock.shopTime()}: nothing here is about real cars.`]),
     ...(config.shop.example ? ['Example shop: set CURECLERK_SHOP to your own shop.yaml.'] : []),
     ...(cards.some((card) => card.example) ? ['Example material cards, invented figures: set CURECLERK_CARDS to your own.'] : []),
+    ...(procedures.some((procedure) => procedure.example) ? ['Example procedures, not your repair methods: set CURECLERK_PROCEDURES to your own.'] : []),
   ];
 }

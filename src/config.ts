@@ -18,6 +18,7 @@ export interface Config {
   readonly port: number;
   readonly shop: Source;
   readonly cards: Source;
+  readonly procedures: Source;
   /** The text of CURECLERK_CLOCK; null: the real clock. */
   readonly clock: string | null;
   readonly logLevel: LogLevel;
@@ -29,7 +30,7 @@ export type ConfigRead = { readonly ok: true; readonly config: Config } | { read
 export type Environment = Readonly<Record<string, string | undefined>>;
 
 const OWN_PREFIX = 'CURECLERK_';
-const KNOWN = ['CURECLERK_DATA', 'CURECLERK_HOST', 'CURECLERK_PORT', 'CURECLERK_SHOP', 'CURECLERK_CARDS', 'CURECLERK_CLOCK', 'CURECLERK_LOG'];
+const KNOWN = ['CURECLERK_DATA', 'CURECLERK_HOST', 'CURECLERK_PORT', 'CURECLERK_SHOP', 'CURECLERK_CARDS', 'CURECLERK_PROCEDURES', 'CURECLERK_CLOCK', 'CURECLERK_LOG'];
 const HIGHEST_PORT = 65_535;
 
 /** Reads every setting from the environment, or says everything that is wrong with it. An empty variable counts as not set. */
@@ -51,6 +52,7 @@ export function readConfig(environment: Environment): ConfigRead {
       port,
       shop: sourceOf(look('CURECLERK_SHOP'), './shop/example-shop.yaml'),
       cards: sourceOf(look('CURECLERK_CARDS'), './cards/'),
+      procedures: sourceOf(look('CURECLERK_PROCEDURES'), './procedures/'),
       clock: look('CURECLERK_CLOCK'),
       logLevel,
       slack: slack.settings,

@@ -7,11 +7,12 @@ import { nextBell } from '../repair/shop-hours.js';
 import { waitingList } from '../repair/waiting.js';
 import { heatWords } from '../reply/compose/state.js';
 import type { DeskPorts, DeskState } from './desk-ports.js';
-import { handleMessage, shopWithGuests } from './handle-message.js';
+import { handleMessage } from './handle-message.js';
 import { fireReminder, pendingBell, ringBell } from './handle-tick.js';
 import { jobSheetOf } from './job-sheet.js';
 import { bookIn, JobShelf } from './loaded-book.js';
 import type { Message, MessageId, Post } from './message.js';
+import { shopIn } from './shop-in.js';
 import { replan } from './write-facts.js';
 import { readAtDesk } from './read-at-desk.js';
 
@@ -63,7 +64,7 @@ export class Clerk implements Desk {
   waiting(): readonly WaitingCar[] {
     const { store, clock } = this.#desk;
     return store.transact((tx) => {
-      const shop = shopWithGuests(this.#desk.shop, tx.guests());
+      const shop = shopIn(tx, this.#desk);
       const book = bookIn(tx, this.#desk.shelf);
       const now = clock.now();
       return waitingList(runningOutlooks(book, shop, book.openJobs()), now).map(({ outlook, waitsFor, state, dueAt }) => ({

@@ -1,4 +1,5 @@
 import type { MaterialCard } from '../cure/card.js';
+import type { Procedure } from '../repair/procedure.js';
 import type { Shop } from '../repair/shop.js';
 import type { Addressing, BookStore, Clock } from './ports.js';
 import type { JobShelf } from './loaded-book.js';
@@ -15,6 +16,7 @@ export interface DeskPorts {
   readonly clock: Clock;
   readonly shop: Shop;
   readonly cards: readonly MaterialCard[];
+  readonly procedures: readonly Procedure[];
   readonly addressing: Addressing;
   readonly log: ClerkLog;
   /** True when opening and closing bells come from the clock itself (practice), not from the daily schedule. */

@@ -3,7 +3,7 @@ import type { Instant } from '../cure/units.js';
 import { outlooksOf, runningOutlooks } from '../repair/book.js';
 import { isJobCommand, type Command, type EntryCommand, type QuestionCommand } from '../repair/commands.js';
 import { decide } from '../repair/decide.js';
-import type { Decision, Situation } from '../repair/decision.js';
+import type { Decision, NewFact, Situation } from '../repair/decision.js';
 import { begunIn } from '../repair/correct-cards.js';
 import { sameCure } from '../repair/cure-ref.js';
 import type { EntryNo, JobNo } from '../repair/ids.js';
@@ -21,7 +21,8 @@ import { composeEntry } from '../reply/compose/entry.js';
 import { composeJobEntry } from '../reply/compose/job-entry.js';
 import { composeLamps } from '../reply/compose/lamps.js';
 import { composeMay } from '../reply/compose/may.js';
-import { composeNext } from '../reply/compose/procedure.js';
+import { composeNext, composeReleased } from '../reply/compose/procedure.js';
+import { withOverrides, withStanding } from '../reply/compose/standing.js';
 import { composeLatestStart, composeLatestStartRefusal } from '../reply/compose/latest-start.js';
 import { composeWaiting } from '../reply/compose/lists.js';
 import { composeHelp, composeWhen } from '../reply/compose/questions.js';
@@ -34,8 +35,11 @@ import { bookIn } from './loaded-book.js';
 import type { Message } from './message.js';
 import type { BookTransaction } from './ports.js';
 import { readAtDesk } from './read-at-desk.js';
+import { noticesOf, strangerNotice } from './notices.js';
+import { publish } from './publish.js';
+import { shopIn } from './shop-in.js';
 import { situationOf } from './situation.js';
-import { writeFacts } from './write-facts.js';
+import { CLERK, writeFacts } from './write-facts.js';
 
 /** What came of one message. */
 export interface Handled {
@@ -51,7 +55,7 @@ export interface Handled {
 export function handleMessage(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
   const seen = tx.seen(message.id);
   if (seen !== null) return { answer: seen.answer, entered: false, decided: false, job: null };
-  const known = withGuests(tx, desk, message);
+  const known = withPeople(tx, desk, message);
   const handled = answered(tx, known, message, now);
   if (handled.entered || (handled.decided && message.mayRepeat === true)) tx.markSeen(message.id, now, { replyId: message.id, answer: handled.answer });
   tx.queue(desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now));
@@ -76,10 +80,13 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
   if (command.kind === 'lamps') return reply(composeLamps(runningOutlooks(book, shop, book.openJobs()), setting));
   if (command.kind === 'next') return nextAnswered(command, situation, reply);
-  if (command.kind === 'may') return reply(composeMay(mayNow(command, situation), setting), command.job);
+  if (command.kind === 'may') {
+    const about = command.job ?? situation.thread;
+    return reply(withOverrides(composeMay(mayNow(command, situation), setting), about === null ? null : book.job(about), setting), about);
+  }
   if (command.kind === 'what-if') {
     const supposed = whatIf(command, situation);
-    return supposed.ok ? reply(composeWhatIf(supposed.whatIf, setting), supposed.whatIf.standing.cure.job) : reply(composeWhatIfRefusal(supposed.refusal, setting));
+    return supposed.ok ? reply(withStanding(composeWhatIf(supposed.whatIf, setting), book.job(supposed.whatIf.standing.cure.job), setting), supposed.whatIf.standing.cure.job) : reply(composeWhatIfRefusal(supposed.refusal, setting));
   }
   if (command.kind === 'latest-start') {
     const planned = latestStart(command, situation);
@@ -88,7 +95,7 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const found = cureFor(command, situation);
   if (!found.ok) return reply(composeRefusal(found.refusal, setting));
   const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
-  return reply(answer, found.outlook.cure.job);
+  return reply(withStanding(answer, book.job(found.outlook.cure.job), setting), found.outlook.cure.job);
 }
 
 type ReplyWith = (answer: Answer, job?: JobNo | null) => Handled;
@@ -101,15 +108,19 @@ function nextAnswered(command: Extract<QuestionCommand, { readonly kind: 'next' 
 function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
   const { shop, now, by } = situation;
   const decision = decide(command, situation);
-  if (!decision.ok) return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, decided: true, job: null };
+  if (!decision.ok) {
+    if (decision.refusal.code === 'stranger') offerAdoption(tx, desk, situation);
+    return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, decided: true, job: null };
+  }
   const before = runningOutlooks(situation.book, shop, touched(command, decision, situation));
   const entry = decision.facts.length === 0 ? null : writeFacts(tx, desk, decision.facts, by, now);
   const answer = composed(tx, desk, { command, decision, situation, before, entry });
+  if (entry !== null) for (const notice of noticesOf(entry, decision.facts, before, situation)) publish(tx, desk, notice);
   return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
 }
 
 const touched = (command: EntryCommand, decision: Extract<Decision, { ok: true }>, { book }: Situation): readonly JobNo[] =>
-  command.kind === 'air' || command.kind === 'undo' ? book.openJobs() : decision.about === null ? [] : [decision.about.job];
+  command.kind === 'air' || command.kind === 'undo' ? book.openJobs() : decision.about === null ? handedJobs(decision.facts) : [decision.about.job];
 
 interface Stored {
   readonly command: EntryCommand;
@@ -126,14 +137,19 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   const { about, notes, facts } = decision;
   if (isJobCommand(command)) {
     const job = jobOf(decision, book);
-    return composeJobEntry({ command, by, facts, notes, entry, job, outlooks: job === null ? [] : outlooksOf(job, shop, book.air) }, setting);
+    const jobs = job === null ? handedJobs(facts) : [job.no];
+    return composeJobEntry({ command, by, facts, notes, entry, job, outlooks: jobs.flatMap((no) => outlooksIn(no, shop, book)), air: book.air }, setting);
   }
   if (about !== null) {
     const after = outlooksIn(about.job, shop, book).find((outlook) => sameCure(outlook.cure.ref, about.cure));
     const was = before.find((outlook) => sameCure(outlook.cure.ref, about.cure)) ?? null;
-    if (after !== undefined) return composeEntry({ command, by, before: was, after, notes, entry }, setting);
+    if (after !== undefined) return withOverrides(composeEntry({ command, by, before: was, after, notes, entry }, setting), book.job(about.job), setting);
   }
   const [first] = facts;
+  if (first?.fact.type === 'job-released') {
+    const job = jobOf(decision, book);
+    if (job !== null) return composeReleased(job, setting);
+  }
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());
     return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book) }, setting);
@@ -143,13 +159,24 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   return composeUndone(what, pairs(before, after, book), setting);
 }
 
-/** The same cure before and after, whatever its card was called. */
+/** The jobs that an entry about the people is about. */
+const handedJobs = (facts: readonly NewFact[]): JobNo[] => [...new Set(facts.flatMap(({ job, fact }) => (fact.type === 'handover-offered' ? fact.jobs : (job ?? []))))];
+
+/** The foreman is asked once whether somebody who wants to enter something belongs to the shop. */
+function offerAdoption(tx: BookTransaction, desk: DeskState, situation: Situation): void {
+  const { by, now, book } = situation;
+  if (book.people.askedAbout.includes(by)) return;
+  const entry = writeFacts(tx, desk, [{ job: null, happenedAt: now, fact: { type: 'adoption-asked', person: by } }], CLERK, now);
+  publish(tx, desk, strangerNotice(entry, situation));
+}
+
 /** The job that a decision is about: the one it names, or the one of its facts. */
 function jobOf({ about, facts }: Extract<Decision, { ok: true }>, book: ReturnType<typeof bookIn>): Job | null {
   const no = about?.job ?? facts[0]?.job ?? null;
   return no === null ? null : book.job(no);
 }
 
+/** The same cure before and after, whatever its card was called. */
 const pairs = (before: readonly Outlook[], after: readonly Outlook[], book: ReturnType<typeof bookIn>): { before: Outlook; after: Outlook }[] =>
   before.flatMap((one) => {
     const all = book.job(one.cure.job)?.all ?? [];
@@ -163,15 +190,8 @@ function outlooksIn(no: JobNo, shop: Shop, book: ReturnType<typeof bookIn>): Out
 }
 
 /** People shop.yaml does not list are known by the name they came with. */
-function withGuests(tx: BookTransaction, desk: DeskState, { from }: Message): DeskState {
-  const guests = tx.guests();
+function withPeople(tx: BookTransaction, desk: DeskState, { from }: Message): DeskState {
   const listed = desk.shop.people.some((person) => person.id === from.id);
-  if (!listed && guests.find((guest) => guest.id === from.id)?.name !== from.name) tx.saveGuest(from.id, from.name);
-  return { ...desk, shop: shopWithGuests(desk.shop, listed ? guests : [...guests.filter((guest) => guest.id !== from.id), from]) };
-}
-
-export function shopWithGuests(shop: Shop, guests: readonly { readonly id: Shop['people'][number]['id']; readonly name: string }[]): Shop {
-  const known = new Set(shop.people.map((person) => person.id));
-  const others = guests.filter((guest) => !known.has(guest.id)).map(({ id, name }) => ({ id, name, role: 'technician' as const, chatId: null, language: 'en' as const, unit: null }));
-  return { ...shop, people: [...shop.people, ...others] };
+  if (!listed && tx.guests().find((guest) => guest.id === from.id)?.name !== from.name) tx.saveGuest(from.id, from.name);
+  return { ...desk, shop: shopIn(tx, desk) };
 }

@@ -2,7 +2,6 @@ import { minutesBetween, type Instant } from '../cure/units.js';
 import { outlooksOf, runningOutlooks } from '../repair/book.js';
 import type { NewFact } from '../repair/decision.js';
 import { remindersFor } from '../repair/due.js';
-import { personId } from '../repair/ids.js';
 import { sameCure } from '../repair/cure-ref.js';
 import type { Outlook } from '../repair/outlook.js';
 import type { Reminder } from '../repair/reminder.js';
@@ -11,14 +10,12 @@ import { waitingList } from '../repair/waiting.js';
 import { composeBundle } from '../reply/compose/lists.js';
 import { composePost, type Lateness } from '../reply/compose/post.js';
 import type { DeskState } from './desk-ports.js';
-import { shopWithGuests } from './handle-message.js';
 import { bookIn } from './loaded-book.js';
-import type { NewPost } from './ports.js';
+import { publish } from './publish.js';
+import { shopIn } from './shop-in.js';
 import type { BookTransaction } from './ports.js';
-import { replan, writeFacts } from './write-facts.js';
+import { CLERK, replan, writeFacts } from './write-facts.js';
 
-/** The bot's own entries stand under this name. */
-export const CLERK = personId('clerk');
 /** Later than this is worth a word. */
 const IN_TIME_MINUTES = 1.5;
 const ALL = 100_000;
@@ -26,7 +23,7 @@ const ALL = 100_000;
 /** Posts one reminder, or drops it when the facts no longer ask for it. */
 export function fireReminder(tx: BookTransaction, desk: DeskState, reminder: Reminder, now: Instant): void {
   const outlook = outlookOf(tx, desk, reminder);
-  const wanted = outlook === null ? undefined : remindersFor(outlook, desk.shop, now).find((one) => one.key === reminder.key);
+  const wanted = outlook === null ? undefined : remindersFor(outlook, shopIn(tx, desk), now, bookIn(tx, desk.shelf).people).find((one) => one.key === reminder.key);
   // What came due while nobody was at the desk and the shop is closed now waits for the opening as well.
   if (outlook === null || wanted === undefined || wanted.ringAt > now) {
     replan(tx, desk, reminder.job, now);
@@ -35,7 +32,7 @@ export function fireReminder(tx: BookTransaction, desk: DeskState, reminder: Rem
   writeFacts(tx, desk, [raised(reminder, now)], CLERK, now);
   // The warning before a limit that has passed meanwhile says nothing the limit's own message does not say.
   if (reminder.kind === 'open-limit' && reminder.step === 0 && now >= reminder.dueAt) return;
-  const shop = shopWithGuests(desk.shop, tx.guests());
+  const shop = shopIn(tx, desk);
   const answer = composePost(reminder, outlook, latenessOf(reminder, outlook, desk, now), { shop, now });
   const { joint, card } = reminder.cure;
   publish(tx, desk, { key: reminder.key, at: now, dueAt: reminder.dueAt, to: reminder.to, about: { job: reminder.job, joint, card, kind: reminder.kind }, answer });
@@ -48,11 +45,6 @@ function outlookOf(tx: BookTransaction, desk: DeskState, reminder: Reminder): Ou
 }
 
 const raised = ({ job, cure, kind, round, step, dueAt, to }: Reminder, now: Instant): NewFact => ({ job, happenedAt: now, fact: { type: 'reminder-raised', cure, kind, round, step, dueAt, to } });
-
-function publish(tx: BookTransaction, desk: DeskState, post: NewPost): void {
-  const stored = tx.post(post);
-  tx.queue(desk.addressing.post(stored, stored.about));
-}
 
 /** Honest about being late (rule R13): down, entered after the time had come, or simply late. */
 function latenessOf(reminder: Reminder, outlook: Outlook, { clock }: DeskState, now: Instant): Lateness {
@@ -74,7 +66,7 @@ export function pendingBell(tx: BookTransaction, desk: DeskState, now: Instant):
 /** Opening or closing time: one bundle to the channel; what waited for opening time is raised by it. */
 export function ringBell(tx: BookTransaction, desk: DeskState, bell: BellTime, now: Instant): void {
   const waited = tx.ringing(now, ALL).filter((reminder) => reminder.route === 'bundle');
-  const shop = shopWithGuests(desk.shop, tx.guests());
+  const shop = shopIn(tx, desk);
   const book = bookIn(tx, desk.shelf);
   const list = waitingList(runningOutlooks(book, shop, book.openJobs()), now);
   const bundle = composeBundle(bell, list, nextOpening(shop, now), { shop, now });

@@ -3,6 +3,7 @@ import { airReadings, type Book } from '../repair/book.js';
 import type { FactRecord } from '../repair/facts.js';
 import { foldJob, type Job } from '../repair/job.js';
 import type { JobNo } from '../repair/ids.js';
+import { peopleFacts, type PeopleFacts } from '../repair/people-facts.js';
 import type { BookTransaction } from './ports.js';
 
 /** Shop facts looked back on: more than a week of air readings and bells. */
@@ -13,15 +14,16 @@ export class JobShelf {
   readonly #jobs = new Map<JobNo, Job>();
   #shop: readonly FactRecord[] | null = null;
   #air: readonly AirReading[] | null = null;
+  #people: PeopleFacts | null = null;
 
   forget(job: JobNo | null): void {
     if (job !== null) this.#jobs.delete(job);
-    else this.#shop = this.#air = null;
+    else this.#shop = this.#air = this.#people = null;
   }
 
   forgetAll(): void {
     this.#jobs.clear();
-    this.#shop = this.#air = null;
+    this.#shop = this.#air = this.#people = null;
   }
 
   job(no: JobNo, tx: BookTransaction): Job | null {
@@ -39,7 +41,12 @@ export class JobShelf {
     return this.#air;
   }
 
-  /** Air readings and bells, in the order they were entered. */
+  people(tx: BookTransaction): PeopleFacts {
+    this.#people ??= peopleFacts(this.shopFacts(tx), tx.adoptions());
+    return this.#people;
+  }
+
+  /** Air readings, bells, and what people said about themselves, in the order they were entered. */
   shopFacts(tx: BookTransaction): readonly FactRecord[] {
     this.#shop ??= tx.shopFacts(SHOP_FACTS);
     return this.#shop;
@@ -53,6 +60,9 @@ export function bookIn(tx: BookTransaction, shelf: JobShelf): Book {
     openJobs: () => tx.openJobs(),
     get air() {
       return shelf.air(tx);
+    },
+    get people() {
+      return shelf.people(tx);
     },
   };
 }

@@ -31,7 +31,7 @@ export interface Message {
   readonly mayRepeat?: boolean;
 }
 
-export type PostKind = ReminderKind | 'bundle';
+export type PostKind = ReminderKind | 'bundle' | 'stranger';
 
 export interface About {
   readonly job: JobNo | null;

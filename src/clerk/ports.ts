@@ -34,6 +34,8 @@ export interface BookTransaction {
   factsOf(job: JobNo): FactRecord[];
   /** Facts that belong to no job (shop air, bells), newest `limit`, in the order they were entered. */
   shopFacts(limit: number): FactRecord[];
+  /** Who was taken on, and about whom the foreman was asked: facts that still count, however old, in the order they were entered. */
+  adoptions(): FactRecord[];
   /** The last entry of this person that is not undone and not an undo itself, with all its facts. */
   lastEntryOf(by: PersonId): { readonly entry: EntryNo; readonly facts: readonly FactRecord[] } | null;
   factsOfEntry(entry: EntryNo): FactRecord[];

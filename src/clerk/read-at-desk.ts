@@ -1,9 +1,12 @@
 import { readLine } from '../grammar/read-line.js';
 import type { Read } from '../grammar/reading.js';
 import type { Instant } from '../cure/units.js';
+import type { Procedure } from '../repair/procedure.js';
 import type { DeskPorts } from './desk-ports.js';
 import type { BookTransaction } from './ports.js';
 
+type Desk = Pick<DeskPorts, 'shop' | 'cards'> & { readonly procedures?: readonly Procedure[] };
+
 /** One line as it reads at this desk at this moment; nothing is stored. */
-export const readAtDesk = (tx: BookTransaction, { shop, cards }: Pick<DeskPorts, 'shop' | 'cards'>, line: string, now: Instant): Read =>
-  readLine(line, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, pads: shop.pads, openJobs: tx.openJobs() });
+export const readAtDesk = (tx: BookTransaction, { shop, cards, procedures = [] }: Desk, line: string, now: Instant): Read =>
+  readLine(line, { now, zone: shop.zone, cards: cards.map((card) => card.name), lamps: shop.lamps, pads: shop.pads, openJobs: tx.openJobs(), procedures: procedures.map((procedure) => procedure.name) });

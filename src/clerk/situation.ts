@@ -14,6 +14,7 @@ export function situationOf(tx: BookTransaction, desk: DeskState, message: Messa
     by: message.from.id,
     shop: desk.shop,
     cards: desk.cards,
+    procedures: desk.procedures,
     book: bookIn(tx, desk.shelf),
     thread: message.thread,
     lastEntry: () => tx.lastEntryOf(message.from.id),

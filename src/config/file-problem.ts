@@ -30,9 +30,11 @@ function fieldOf(path: FieldPath): string | null {
 }
 
 function wordsOf(issue: z.core.$ZodIssue): string {
-  const known: unknown = issue.code === 'custom' ? issue.params?.['known'] : undefined;
+  const params = issue.code === 'custom' ? issue.params : undefined;
+  const known: unknown = params?.['known'];
   if (!Array.isArray(known)) return issue.message;
   const words = known.map(String);
-  const meant = nearest(String(issue.path.at(-1)), words);
+  // A mistyped key is the end of the path; a mistyped value comes along.
+  const meant = nearest(String(params?.['typed'] ?? issue.path.at(-1)), words);
   return `${issue.message}; ${meant === null ? `known are ${words.join(', ')}` : `did you mean ${meant}?`}`;
 }

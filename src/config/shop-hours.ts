@@ -5,8 +5,8 @@ import { nearest } from './nearest.js';
 
 const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 const DAY_NUMBERS = [1, 2, 3, 4, 5, 6, 7] as const;
-const HOURS = /^(\d{1,2}):(\d{2})\s*[-–]\s*(\d{1,2}):(\d{2})$/;
-const END_OF_DAY = 24 * 60;
+export const HOURS = /^(\d{1,2}):(\d{2})\s*[-–]\s*(\d{1,2}):(\d{2})$/;
+export const END_OF_DAY = 24 * 60;
 const HOURS_WORDS = 'hours such as 07:30-17:00, or closed';
 
 /** `mon-fri: 07:30-17:00`, `sat: closed`: each day of the week stands there exactly once. */
@@ -48,13 +48,14 @@ function openingHours(text: string): OpeningHours | null | string {
   return { opens, closes };
 }
 
-function minuteOfDay(hour: string | undefined, minute: string | undefined): number | null {
+/** Minutes after midnight, 24:00 included; null: no time of day. */
+export function minuteOfDay(hour: string | undefined, minute: string | undefined): number | null {
   const total = Number(hour) * 60 + Number(minute);
   return Number(minute) < 60 && total <= END_OF_DAY ? total : null;
 }
 
 /** The days a key names, or what is wrong with it. */
-function daysOf(key: string): (typeof DAY_NUMBERS)[number][] | string {
+export function daysOf(key: string): (typeof DAY_NUMBERS)[number][] | string {
   const names = key.toLowerCase().split('-').map((name) => name.trim());
   const [first = '', last = first, ...more] = names;
   const from = DAYS.findIndex((day) => day === first);
@@ -70,4 +71,4 @@ function unknownDay(name: string): string {
   return `is not a day; ${meant === null ? `days are ${DAYS.join(', ')}` : `did you mean ${meant}?`}`;
 }
 
-const dayName = (day: number): string => DAYS[day - 1] ?? String(day);
+export const dayName = (day: number): string => DAYS[day - 1] ?? String(day);

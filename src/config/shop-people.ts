@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { closedObject, expects } from '../cure/closed-object.js';
 import { lampName, personId, type LampName } from '../repair/ids.js';
-import type { Person } from '../repair/shop.js';
+import { LANGUAGES, ROLES, type Person } from '../repair/shop.js';
 
-const ROLES = ['apprentice', 'technician', 'foreman', 'quality', 'owner'] as const;
 const ID = /^[A-Za-z][A-Za-z0-9-]*$/;
 const LAMP = /^[A-Za-z][A-Za-z0-9]{0,5}$/;
 const PAD_NUMBER = /^[1-9]$/;
@@ -13,6 +12,8 @@ const personField = closedObject({
   name: z.string({ error: expects('the name people use') }).trim().min(1, { error: 'must not be empty' }).max(40, { error: 'must have at most 40 characters' }),
   role: z.enum(ROLES, { error: expects(`one of ${ROLES.join(', ')}`) }),
   chat: z.string({ error: expects('a member id') }).regex(CHAT_ID, { error: 'must be the member id from the chat profile, such as U02ABCDEF, not a name' }).nullish(),
+  language: z.enum(LANGUAGES, { error: expects(`one of ${LANGUAGES.join(', ')}`) }).default('en'),
+  unit: z.enum(['C', 'F'], { error: expects('C or F') }).nullish(),
 });
 
 /** People by their id. Names and chat ids are unique, and somebody is foreman: only a foreman can release a hold. */
@@ -21,8 +22,8 @@ export const peopleField = z.record(z.string(), personField, { error: expects('p
     context.addIssue({ code: 'custom', path, message });
   };
   const people: Person[] = [];
-  for (const [key, { name, role, chat }] of Object.entries(plain)) {
-    const person: Person = { id: personId(key), name, role, chatId: chat ?? null };
+  for (const [key, { name, role, chat, language, unit }] of Object.entries(plain)) {
+    const person: Person = { id: personId(key), name, role, chatId: chat ?? null, language, unit: unit ?? null };
     if (!ID.test(key)) refuse([key], 'must be an id that begins with a letter and holds letters, digits and hyphens only');
     if (people.some((other) => other.id === person.id)) refuse([key], 'differs from another id only in capitals');
     if (people.some((other) => other.name.toLowerCase() === name.toLowerCase())) refuse([key, 'name'], `${name} is the name of somebody else already`);

@@ -18,7 +18,8 @@ export const DEFAULT_RHYTHM: Rhythm = {
   backdating: minutes(120),
 };
 
-const waitField = z.number({ error: expects(WORDS) }).gt(0, { error: `must be ${WORDS}` }).max(LONGEST, { error: `must be ${WORDS}` }).transform(minutes);
+/** A wait in minutes, as the shop writes it. */
+export const waitField = z.number({ error: expects(WORDS) }).gt(0, { error: `must be ${WORDS}` }).max(LONGEST, { error: `must be ${WORDS}` }).transform(minutes);
 const wait = (standard: Minutes) => waitField.default(standard);
 
 /** The shop's own waits, each with its cautious default. */

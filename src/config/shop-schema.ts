@@ -1,13 +1,15 @@
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { closedObject, expects } from '../cure/closed-object.js';
-import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
+import { celsius, celsiusFromFahrenheit, minutes, type Celsius } from '../cure/units.js';
 import type { Shop } from '../repair/shop.js';
 import { nearest } from './nearest.js';
 import { endlessClosure, holidaysField } from './shop-holidays.js';
+import { baysField } from './shop-bays.js';
 import { hoursField } from './shop-hours.js';
 import { lampsField, padsField, peopleField } from './shop-people.js';
-import { DEFAULT_RHYTHM, rhythmField } from './shop-rhythm.js';
+import { DEFAULT_RHYTHM, rhythmField, waitField } from './shop-rhythm.js';
+import { checkShifts, shiftsField } from './shop-shifts.js';
 
 const TEMPERATURE = /^(-?\d+(?:[.,]\d+)?)\s*°?\s*([CF])?$/i;
 const AIR_WORDS = 'a temperature such as 20 or 68 F, or unknown';
@@ -15,11 +17,22 @@ const AIR_WORDS = 'a temperature such as 20 or 68 F, or unknown';
 const COLDEST_AIR = -30;
 const HOTTEST_AIR = 50;
 
+/** How long somebody watches after hot work, where the shop says nothing (common practice, no source). */
+const DEFAULT_FIRE_WATCH = minutes(60);
+/** A lamp hotter than this brings the battery caution, where the shop says nothing (common practice, no source). */
+const DEFAULT_BATTERY_CAUTION = celsius(60);
+const CAUTION_WORDS = 'a temperature such as 60 or 140 F';
+/** Cooler than this it would come with every lamp, hotter hardly ever, °C. */
+const LEAST_CAUTION = 30;
+const MOST_CAUTION = 100;
+
 const zoneField = z.string({ error: expects('a zone such as Europe/London') }).superRefine((zone, context) => {
   if (IANAZone.isValidZone(zone)) return;
   const meant = nearest(zone, Intl.supportedValuesOf('timeZone'));
   context.addIssue({ code: 'custom', message: `${zone} is not a time zone of the IANA list${meant === null ? ', such as Europe/London' : `; did you mean ${meant}?`}` });
 });
+
+const cautionField = z.union([z.number(), z.string()], { error: expects(CAUTION_WORDS) });
 
 const airField = z.union([z.number(), z.string()], { error: expects(AIR_WORDS) }).nullish();
 
@@ -37,6 +50,10 @@ export const shopSchema = closedObject({
   lamps: lampsField.default([]),
   pads: padsField.nullish(),
   rhythm: rhythmField.default(DEFAULT_RHYTHM),
+  shifts: shiftsField.nullish(),
+  bays: baysField.nullish(),
+  'fire-watch': waitField.default(DEFAULT_FIRE_WATCH),
+  'battery-caution': cautionField.nullish(),
 }).transform((plain, context): Shop => {
   const refuse = (path: (string | number)[], message: string) => {
     context.addIssue({ code: 'custom', path, message });
@@ -52,21 +69,40 @@ export const shopSchema = closedObject({
   if (closure !== null) refuse(['holidays', (plain.holidays ?? []).indexOf(closure.holiday)], closure.problem);
   const pads = plain.pads ?? [];
   for (const [index, pad] of pads.entries()) if (plain.lamps.includes(pad)) refuse(['pads', index], `${pad} is the name of a lamp already: give the pad another`);
+  const shifts = plain.shifts ?? [];
+  checkShifts(shifts, plain.people, refuse);
   const { name, zone, hours, unit, people, lamps, rhythm } = plain;
-  return { name, zone, hours, holidays, air, night, closedDays, unit, people, lamps, pads, rhythm };
+  return { name, zone, hours, holidays, air, night, closedDays, unit, people, lamps, pads, rhythm, shifts, bays: plain.bays ?? [], fireWatch: plain['fire-watch'], batteryCaution: cautionFrom(plain['battery-caution'], unit, context) };
 });
 
 function airTemperature(field: 'air' | 'night' | 'closed-days', typed: number | string | null | undefined, unit: 'C' | 'F', context: z.RefinementCtx): Celsius | null {
   if (typed === null || typed === undefined || typed === 'unknown') return null;
+  return temperature({ field, typed, unit, words: AIR_WORDS, least: COLDEST_AIR, most: HOTTEST_AIR, not: 'is not the air of a shop; a unit can be written: 68 F, 20 C' }, context);
+}
+
+const cautionFrom = (typed: number | string | null | undefined, unit: 'C' | 'F', context: z.RefinementCtx): Celsius =>
+  typed === null || typed === undefined ? DEFAULT_BATTERY_CAUTION : (temperature({ field: 'battery-caution', typed, unit, words: CAUTION_WORDS, least: LEAST_CAUTION, most: MOST_CAUTION, not: `must lie from ${LEAST_CAUTION} to ${MOST_CAUTION} °C; a unit can be written: 140 F, 60 C` }, context) ?? DEFAULT_BATTERY_CAUTION);
+
+interface Typed {
+  readonly field: string;
+  readonly typed: number | string;
+  readonly unit: 'C' | 'F';
+  readonly words: string;
+  readonly least: number;
+  readonly most: number;
+  readonly not: string;
+}
+
+/** Null, and said to the reader, where it cannot be meant. */
+function temperature({ field, typed, unit, words, least, most, not }: Typed, context: z.RefinementCtx): Celsius | null {
   const found = TEMPERATURE.exec(String(typed));
   const refuse = (message: string) => {
     context.addIssue({ code: 'custom', path: [field], message });
     return null;
   };
-  if (found === null) return refuse(`must be ${AIR_WORDS}`);
+  if (found === null) return refuse(`must be ${words}`);
   const value = Number(found[1]?.replace(',', '.'));
   const fahrenheit = (found[2] ?? unit).toUpperCase() === 'F';
   const read = fahrenheit ? celsiusFromFahrenheit(value) : celsius(value);
-  if (read >= COLDEST_AIR && read <= HOTTEST_AIR) return read;
-  return refuse(`${value} °${fahrenheit ? 'F' : 'C'} is not the air of a shop; a unit can be written: 68 F, 20 C`);
+  return read >= least && read <= most ? read : refuse(`${value} °${fahrenheit ? 'F' : 'C'} ${not}`);
 }

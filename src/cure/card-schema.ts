@@ -7,7 +7,7 @@ import { recipeRules, stagesField, unheatedField } from './recipe-schema.js';
 import { tableField } from './table-schema.js';
 import { minutes, type Minutes } from './units.js';
 
-const heading = { card: cardNameField, title: wordsField, version: wordsField, example: z.boolean({ error: expects('true or false') }).default(false) };
+const heading = { card: cardNameField, title: wordsField, version: wordsField, example: z.boolean({ error: expects('true or false') }).default(false), 'no-heat-after': z.boolean({ error: expects('true or false') }).default(false) };
 
 /** Real minutes at or above a temperature, without credit for more heat. */
 const holdField = closedObject({ 'at-least': temperatureField, minutes: durationField });
@@ -99,12 +99,14 @@ interface Heading {
   readonly title: string;
   readonly version: string;
   readonly example: boolean;
+  /** No welding, no bake on this car from then on. */
+  readonly 'no-heat-after': boolean;
 }
 
 /** A card without limits; milestones in the order people meet them. */
 function cardOf(plain: Heading, rules: readonly MilestoneRule[]): MaterialCard {
   const milestones = [...rules].sort((one, other) => MILESTONE_KINDS.indexOf(one.kind) - MILESTONE_KINDS.indexOf(other.kind));
-  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null, marginPercent: 0 };
+  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null, marginPercent: 0, noHeatAfter: plain['no-heat-after'] };
 }
 
 const elapsed = (wait: Minutes): RateLaw => ({ law: 'elapsed', minutes: wait });

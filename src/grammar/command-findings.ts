@@ -3,6 +3,7 @@ import { COMMANDS, commandWord } from './command-table.js';
 import type { Gap } from './declaration.js';
 import { inserted, replaced, typedAt, without, written } from './draft.js';
 import { jobTyped, type Finding, type LineState } from './line-state.js';
+import { isNegation } from './small-words.js';
 import type { Token, TokenOf } from './token.js';
 import type { Repair } from './trouble.js';
 
@@ -34,7 +35,7 @@ export const noCommand = ({ draft }: LineState): Finding => ({
 export const severalCommands = (state: LineState): Finding => ({
   unclear: null,
   problem: 'one thing at a time',
-  repairs: () => [...questionAlone(state), ...segments(state).flatMap((segment) => linesOf(state, segment))],
+  repairs: () => (state.tokens.some((token) => token.kind !== 'form' && isNegation(token.text)) ? [] : [...questionAlone(state), ...segments(state).flatMap((segment) => linesOf(state, segment))]),
 });
 
 /** `when start 501 lamp 65 ready fri 16:00`: the question as it can be asked. */
@@ -116,7 +117,8 @@ export function gapFinding(state: LineState, gap: Gap): Finding {
   const place = gap.place === 'start' ? 0 : gap.place === 'end' ? end : (assigned?.temperature?.first ?? end);
   const said = tokens.filter((token) => token.kind === 'form');
   const add = gap.add === 'each card' ? [...draft.names.cards.values()] : gap.add;
-  const contradicting = gap.choose && gap.add.length === 0 ? said : [];
+  // Soft is offered first: `no está duro` is no hard.
+  const contradicting = gap.choose && gap.add.length === 0 ? [...said].sort((one, other) => saysHard(other) - saysHard(one)) : [];
   return {
     unclear: null,
     problem: gap.problem,
@@ -126,6 +128,8 @@ export function gapFinding(state: LineState, gap: Gap): Finding {
     ],
   };
 }
+
+const saysHard = (token: TokenOf<'form'>): number => (token.command === 'check' && token.form !== 'soft' ? 1 : 0);
 
 /** A question is answered, never written down as a fact. */
 export function asked(state: LineState): Finding {

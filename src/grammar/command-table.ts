@@ -1,23 +1,40 @@
 import type { CommandKind } from '../repair/commands.js';
+import { accept } from './commands/accept.js';
+import { adopt } from './commands/adopt.js';
 import { air } from './commands/air.js';
+import { begin } from './commands/begin.js';
 import { buildUp } from './commands/build-up.js';
+import { busy } from './commands/busy.js';
 import { check } from './commands/check.js';
 import { closed } from './commands/closed.js';
 import { cure } from './commands/cure.js';
 import { depth } from './commands/depth.js';
+import { done } from './commands/done.js';
+import { enter } from './commands/enter.js';
+import { hand } from './commands/hand.js';
+import { handover } from './commands/handover.js';
 import { help } from './commands/help.js';
+import { hold } from './commands/hold.js';
 import { lamp } from './commands/lamp.js';
-import { latestStart } from './commands/latest-start.js';
+import { lamps } from './commands/lamps.js';
 import { later } from './commands/later.js';
+import { latestStart } from './commands/latest-start.js';
+import { may } from './commands/may.js';
+import { move } from './commands/move.js';
 import { moved } from './commands/moved.js';
+import { next } from './commands/next.js';
 import { off } from './commands/off.js';
 import { on } from './commands/on.js';
+import { override } from './commands/override.js';
 import { paste } from './commands/paste.js';
 import { read } from './commands/read.js';
 import { release } from './commands/release.js';
 import { scrap } from './commands/scrap.js';
+import { sign } from './commands/sign.js';
 import { stay } from './commands/stay.js';
+import { tap } from './commands/tap.js';
 import { undo } from './commands/undo.js';
+import { weld } from './commands/weld.js';
 import { whatIf } from './commands/what-if.js';
 import { when } from './commands/when.js';
 import { whoWaits } from './commands/who-waits.js';
@@ -46,7 +63,24 @@ export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
   release,
   scrap,
   undo,
+  begin,
+  next,
+  done,
+  tap,
+  enter,
+  sign,
+  hold,
+  override,
+  weld,
+  may,
+  move,
+  hand,
+  handover,
+  accept,
+  busy,
+  adopt,
   'who-waits': whoWaits,
+  lamps,
   when,
   why,
   'what-if': whatIf,

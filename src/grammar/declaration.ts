@@ -1,5 +1,5 @@
 import type { Heater } from '../cure/history.js';
-import type { Instant } from '../cure/units.js';
+import type { Instant, Minutes } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
 import type { Command, CommandKind, ReadingMethod, TypedTemperature, When } from '../repair/commands.js';
 import type { EntryNo, JobNo, JointNo, LampName } from '../repair/ids.js';
@@ -7,9 +7,9 @@ import type { Words } from './language.js';
 
 /**
  * What a command can carry besides its word. `time` has passed; `from` and `ready` are still to come.
- * `figure`: a number without `mm` is the depth as well.
+ * `figure`: a number without `mm` is the depth as well. `reason`: free text behind the word, kept as typed. `length`: so many minutes.
  */
-export type Parameter = 'job' | 'joint' | 'card' | 'lamp' | 'temperature' | 'air' | 'humidity' | 'depth' | 'figure' | 'method' | 'milestone' | 'time' | 'from' | 'ready' | 'entry' | 'reason';
+export type Parameter = 'job' | 'joint' | 'card' | 'lamp' | 'temperature' | 'air' | 'humidity' | 'depth' | 'figure' | 'method' | 'milestone' | 'time' | 'from' | 'ready' | 'entry' | 'reason' | 'length';
 
 /** What was found in a line; a command uses what it takes, and the reader refuses the rest. */
 export interface Slots {
@@ -32,7 +32,11 @@ export interface Slots {
   readonly method: ReadingMethod;
   readonly milestone: MilestoneKind | null;
   readonly entry: EntryNo | null;
+  /** The free text behind the word, as typed. */
   readonly reason: string;
+  /** The procedure that the free text names, in the spelling of the shop; null: it names none that is known. */
+  readonly procedure: string | null;
+  readonly length: Minutes | null;
   readonly when: When;
   /** The moment still to come. */
   readonly ahead: Instant | null;

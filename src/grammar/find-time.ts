@@ -71,7 +71,7 @@ function byLikelihood({ text, value }: TokenOf<'number'>): readonly string[] {
 
 function unsure(cursor: TokenCursor, length: number, ways: readonly string[]): TimeExpression {
   cursor.moveTo(cursor.at + length);
-  return { is: 'unsure', ways };
+  return { is: 'unsure', problem: 'a word that says which number is the job', ways: ways.map((words) => ({ words, label: words })) };
 }
 
 /** `at 2026-03-02T13:40`: buttons say times this way. */
@@ -83,11 +83,11 @@ function readStamp(cursor: TokenCursor): TimeExpression | null {
 
 /** `at`, `ready by`. */
 function skipLead(cursor: TokenCursor): void {
-  let word = cursor.takeWord('at', 'since', 'by');
-  while (word !== null) word = cursor.takeWord('at', 'since', 'by');
+  let word = cursor.takeWord('at', 'since', 'for', 'by');
+  while (word !== null) word = cursor.takeWord('at', 'since', 'for', 'by');
 }
 
 function readNow(cursor: TokenCursor): TimeExpression | null {
-  cursor.takeWord('since', 'by');
+  cursor.takeWord('since', 'for', 'by');
   return cursor.takeWord('now') === null ? null : { is: 'now' };
 }

@@ -26,6 +26,8 @@ export function gatherSlots(tokens: readonly Token[], spoken: Spoken, { job, tem
     milestone: tokens.find((token) => token.kind === 'milestone')?.milestone ?? null,
     entry: entry === null ? null : entryNo(entry.value),
     reason: '',
+    procedure: null,
+    length: null,
     ...time,
   };
 }

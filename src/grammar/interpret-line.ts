@@ -3,12 +3,14 @@ import type { Command } from '../repair/commands.js';
 import { COMMANDS, commandWord } from './command-table.js';
 import { written, type Draft } from './draft.js';
 import { interpretationsOf } from './interpretations.js';
+import { jobFromItsEnd } from './job-from-its-end.js';
 import type { KnownNames } from './known-names.js';
 import { parseTokens } from './parse-tokens.js';
 import { isHeaterText } from './phrases.js';
 import { piecesOf } from './pieces.js';
-import { LONGEST_LINE, readChunks } from './reader.js';
-import { parseReasonLine } from './reason-line.js';
+import { LONGEST_LINE, readChunks, type Chunk } from './reader.js';
+import { beginsFreeText, parseReasonLine } from './reason-line.js';
+import { isStatement, restate } from './restate.js';
 import { isUnitWord } from './small-words.js';
 import type { Token } from './token.js';
 import type { Parsed, Repair, Trouble } from './trouble.js';
@@ -18,16 +20,31 @@ interface Candidate {
   readonly tokens: readonly Token[];
 }
 
-/** A line to a command, or to what is wrong with it; the suggestions in it are not checked yet. */
+/**
+ * A line to a command, or to what is wrong with it; the suggestions in it are not checked yet. Words are taken as typed:
+ * slips are the matter of `readLine`.
+ */
 export function interpretLine(text: string, names: KnownNames): Parsed {
   const reading = readChunks(text);
   if (!reading.ok) return { ok: false, trouble: unreadable(reading.problem === 'empty' ? 'a command' : `a line of at most ${LONGEST_LINE} characters`) };
-  const draft: Draft = { pieces: piecesOf(reading.chunks, names), names };
-  const withReason = parseReasonLine(reading.chunks, draft);
-  if (withReason !== null) return withReason;
-  const interpretations = interpretationsOf(draft.pieces, names);
+  const pieces = piecesOf(reading.chunks, names);
+  const plain = restate(pieces, reading.asks, beginsFreeText(pieces));
+  if (plain === null && reading.asks && isStatement(pieces)) return { ok: false, trouble: question() };
+  const again = plain === null ? null : readChunks(plain);
+  if (again?.ok === true) return interpretChunks(again.chunks, names, false);
+  return interpretChunks(reading.chunks, names, reading.asks);
+}
+
+function interpretChunks(chunks: readonly Chunk[], names: KnownNames, asks: boolean): Parsed {
+  const draft: Draft = { pieces: piecesOf(chunks, names), names };
+  const parsed = parseReasonLine(chunks, draft, asks) ?? parseWords(draft, asks);
+  return parsed.ok ? jobFromItsEnd(parsed.command, draft) : parsed;
+}
+
+function parseWords(draft: Draft, asks: boolean): Parsed {
+  const interpretations = interpretationsOf(draft.pieces, draft.names);
   if (interpretations === null) return { ok: false, trouble: unreadable('a line with fewer names of two meanings') };
-  return settled(interpretations, draft, reading.asks);
+  return settled(interpretations, draft, asks);
 }
 
 /** Exactly one command must come out; names that fit two ways are asked about. */
@@ -86,5 +103,7 @@ function inFull(tokens: readonly Token[], place: number, command: Command): { at
   if (token?.kind === 'word' && before?.kind === 'number' && isUnitWord(token.text)) return { at: place - 1, length: 2, words: `${before.text}${token.text.toUpperCase()}` };
   return { at: place, length: 1, words: token?.text ?? '' };
 }
+
+const question = (): Trouble => ({ ...unreadable('what happened, not a question'), unclear: '?', repairs: () => [{ line: 'who waits', label: null }] });
 
 const unreadable = (problem: string): Trouble => ({ understood: '', unclear: null, problem, command: null, job: null, repairs: () => [] });

@@ -3,7 +3,7 @@ import type { KnownNames } from './known-names.js';
 import { isHeaterText } from './phrases.js';
 import { isVocabulary, type Piece } from './pieces.js';
 import { shapeOf } from './shapes.js';
-import { isCardWord, isFiller } from './small-words.js';
+import { isArticle, isCardWord, isFiller } from './small-words.js';
 import type { Meaning, Token } from './token.js';
 
 /** More names with two meanings than this in one line are not sorted out. */
@@ -16,14 +16,17 @@ const MOST_READINGS = 16;
 export function interpretationsOf(pieces: readonly Piece[], names: KnownNames): readonly (readonly Token[])[] | null {
   let readings: readonly (readonly Token[])[] = [[]];
   for (const [index, piece] of pieces.entries()) {
-    const meanings = meaningsOf(piece, pieces[index - 1], names);
+    const meanings = meaningsOf(piece, pieces[index - 1], pieces[index + 1], names);
     readings = readings.flatMap((tokens) => meanings.map((meaning) => [...tokens, { first: index, last: index, text: piece.text, ...meaning }]));
     if (readings.length > MOST_READINGS) return null;
   }
   return readings;
 }
 
-function meaningsOf({ text }: Piece, before: Piece | undefined, names: KnownNames): readonly Meaning[] {
+function meaningsOf({ text }: Piece, before: Piece | undefined, after: Piece | undefined, names: KnownNames): readonly Meaning[] {
+  // `a las 13:40` says a time, though a lamp may be called A; `por favor` says nothing, `por qué` asks why.
+  if (text === 'a' && after !== undefined && isArticle(after.text)) return [{ kind: 'word' }];
+  if (text === 'por' && after?.text === 'favor') return [{ kind: 'filler' }];
   const card = names.cards.get(text);
   const lamp = names.lamps.get(text);
   const pad = names.pads.get(text);
@@ -39,7 +42,8 @@ function meaningsOf({ text }: Piece, before: Piece | undefined, names: KnownName
   return all.length > 0 ? all : [{ kind: 'unknown' }];
 }
 
-function plainMeanings(text: string): readonly Meaning[] {
+/** What a piece means without any name of the shop. */
+export function plainMeanings(text: string): readonly Meaning[] {
   if (JOINT_PATTERN.test(text)) return [{ kind: 'joint', joint: jointNo(text) }];
   const shape = shapeOf(text);
   if (shape !== null) return [shape];

@@ -10,6 +10,8 @@ export interface KnownNames {
   readonly lamps: ReadonlyMap<string, LampName>;
   readonly pads: ReadonlyMap<string, LampName>;
   readonly openJobs: ReadonlySet<string>;
+  /** By their name in lower case, words joined by hyphens. */
+  readonly procedures: ReadonlyMap<string, string>;
 }
 
 export function knownNames(context: ReadingContext): KnownNames {
@@ -20,5 +22,9 @@ export function knownNames(context: ReadingContext): KnownNames {
     lamps: new Map(context.lamps.map((name) => [name.toLowerCase(), lampName(name)])),
     pads: new Map(context.pads.map((name) => [name.toLowerCase(), lampName(name)])),
     openJobs: new Set(context.openJobs),
+    procedures: new Map(context.procedures.map((name) => [hyphened(name), name])),
   };
 }
+
+/** `Bonded panel` and `bonded-panel` are one procedure. */
+export const hyphened = (name: string): string => name.toLowerCase().replaceAll(/[ _-]+/g, '-');

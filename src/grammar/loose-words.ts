@@ -23,7 +23,7 @@ export function looseWords({ draft, tokens, spoken }: LineState, loose: readonly
   };
 }
 
-const isAt = (token: Token): boolean => token.kind === 'word' && ['at', 'since', 'about'].includes(timeWord(token.text) ?? '');
+const isAt = (token: Token): boolean => token.kind === 'word' && ['at', 'since', 'for', 'about'].includes(timeWord(token.text) ?? '');
 
 const isLengthWord = (token: Token | undefined): boolean => token?.kind === 'word' && unitMinutes(token.text) !== null;
 

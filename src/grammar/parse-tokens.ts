@@ -15,25 +15,28 @@ import { mergeDepths, mergeValues } from './merge-values.js';
 import { matchPhrases } from './phrases.js';
 import { momentOf, resolveAhead } from './resolve-ahead.js';
 import { resolveTime } from './resolve-time.js';
-import { isConfirmWord } from './small-words.js';
+import { isArticle, isConfirmWord } from './small-words.js';
+import { spokenPlainly } from './spoken-plainly.js';
 import { noTimeHere, readyByHere, readyWithoutTime, secondTime, wrongTime } from './time-findings.js';
 import { isReadyWord } from './time-words.js';
 import type { Token } from './token.js';
 import type { Parsed } from './trouble.js';
 import { unknownWords } from './unknown-words.js';
 import { impossibleDepth, impossibleHumidity, impossibleTemperature, padNumber, temperatureOrTime } from './value-findings.js';
+import { withoutRemarks } from './without-remarks.js';
 import { isPadWord, whichCommand, type Spoken } from './which-command.js';
 
-const QUESTIONS: ReadonlySet<string> = new Set<CommandKind>(['who-waits', 'when', 'why', 'what-if', 'latest-start', 'help']);
+const QUESTIONS: ReadonlySet<string> = new Set<CommandKind>(['who-waits', 'lamps', 'next', 'may', 'when', 'why', 'what-if', 'latest-start', 'help']);
 const PARAMETER_OF: Readonly<Partial<Record<Token['kind'], Parameter>>> = { joint: 'joint', card: 'card', lamp: 'lamp', depth: 'depth', method: 'method', milestone: 'milestone', humidity: 'humidity' };
 
 /** One way to take the pieces of a line, to a command or to the first thing that is wrong with it. */
 export function parseTokens(all: readonly Token[], draft: Draft, asks: boolean): Parsed {
   const spoken = mergeDepths(all.filter((token) => token.kind !== 'filler'));
-  const { times, rest } = findTimes(spoken, draft.names);
+  const { times, rest: left } = findTimes(spoken, draft.names);
+  const rest = left.filter((token) => !(token.kind === 'word' && isArticle(token.text)));
   const last = rest.at(-1);
   const confirmed = times.some(({ expression }) => expression.is !== 'now') && last?.kind === 'word' && last === spoken.at(-1) && isConfirmWord(last.text);
-  const tokens = matchCorrection(mergeValues(matchPhrases(confirmed ? rest.slice(0, -1) : rest)));
+  const tokens = withoutRemarks(spokenPlainly(matchCorrection(mergeValues(matchPhrases(confirmed ? rest.slice(0, -1) : rest))), times));
   return withCommand({ draft, tokens, times, spoken: null, assigned: null, asks }, confirmed);
 }
 

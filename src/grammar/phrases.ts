@@ -28,6 +28,8 @@ const BY_FIRST_WORD: ReadonlyMap<string, readonly Phrase[]> = new Map(
   PHRASES.map(({ words: [first = ''] }) => [first, PHRASES.filter((phrase) => phrase.words[0] === first).sort((one, other) => other.words.length - one.words.length)] as const),
 );
 
+/** Every word of a command, also those of longer phrases. */
+export const commandVocabulary = (): readonly string[] => PHRASES.filter(({ meaning }) => meaning.kind === 'form').flatMap(({ words }) => words);
 export const phraseWords: ReadonlySet<string> = new Set(PHRASES.flatMap(({ words }) => words));
 /** Words that are a command by themselves and may stand glued to a number: `lamp30`. */
 export const commandWords: ReadonlySet<string> = new Set(PHRASES.filter(({ words, meaning }) => words.length === 1 && meaning.kind === 'form').flatMap(({ words }) => words));

@@ -17,8 +17,8 @@ export interface Piece {
 }
 
 const VOCABULARY: ReadonlySet<string> = new Set([...phraseWords, ...allTimeWords(), ...smallWords()]);
-const LETTERS_THEN_FIGURES = /^([a-z]{2,12})([-#\d].*)$/;
-const FIGURES_THEN_LETTERS = /^(#?\d{1,7})([a-z].*)$/;
+const LETTERS_THEN_FIGURES = /^(\p{L}{2,12})([-#\d].*)$/u;
+const FIGURES_THEN_LETTERS = /^(#?\d{1,7})(\p{L}.*)$/u;
 const PREFIX = /^([~@])(.+)$/;
 const LONGEST_GLUED = 30;
 

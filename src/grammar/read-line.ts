@@ -1,3 +1,4 @@
+import { correctSlips } from './correct-slips.js';
 import { interpretLine } from './interpret-line.js';
 import { knownNames } from './known-names.js';
 import type { Read, ReadingContext } from './reading.js';
@@ -5,11 +6,14 @@ import { toMisread } from './to-misread.js';
 
 /**
  * One line of a person to one command, or to a misread that says what is unclear and what would have been valid.
- * Never throws, never guesses: a word that is not known, or a name with two meanings, is asked about.
+ * Never throws, never guesses: a word that is not known, or a name with two meanings, is asked about. Only a slip of one
+ * letter is put right, where a single command can be meant.
  * Every line offered in a misread is itself read without a question in the same context.
  */
 export function readLine(text: string, context: ReadingContext): Read {
   const names = knownNames(context);
   const parsed = interpretLine(text, names);
-  return parsed.ok ? parsed : { ok: false, misread: toMisread(parsed.trouble, names) };
+  if (parsed.ok) return parsed;
+  const corrected = correctSlips(text, names, parsed.trouble) ?? parsed;
+  return corrected.ok ? corrected : { ok: false, misread: toMisread(corrected.trouble, names) };
 }

@@ -11,6 +11,8 @@ export interface ReadingContext {
   /** Heating pads; a name may be a number. */
   readonly pads: readonly string[];
   readonly openJobs: readonly string[];
+  /** Names of the procedures that a job can begin. */
+  readonly procedures: readonly string[];
 }
 
 /** A line that stands for exactly one of several readings; offered as a button, never chosen for the person. */

@@ -27,7 +27,7 @@ export function resolveAhead(expression: TimeExpression, ahead: Ahead, names: Kn
     case 'stamp':
       return resolveStamp(expression.stamp, names);
     case 'unsure':
-      return wrong('a word that says which number is the job', expression.ways.map((words) => ({ words, label: words })));
+      return wrong(expression.problem, expression.ways);
     case 'clock':
       return resolveClock(expression, ahead, names);
   }

@@ -2,6 +2,7 @@ import { knownNames } from './known-names.js';
 import { matchPhrases } from './phrases.js';
 import { piecesOf } from './pieces.js';
 import { readChunks } from './reader.js';
+import { readLine } from './read-line.js';
 import type { ReadingContext } from './reading.js';
 import { isCardWord, isFiller } from './small-words.js';
 
@@ -12,5 +13,8 @@ export function saysCommand(text: string, context: ReadingContext): boolean {
   const names = knownNames(context);
   const pieces = piecesOf(reading.chunks, names).filter((piece) => !isFiller(piece.text));
   const words = pieces.filter((piece, index) => !(isCardWord(piece.text) && names.cards.has(pieces[index + 1]?.text ?? '')));
-  return matchPhrases(words.map((piece, index) => ({ kind: 'word', first: index, last: index, text: piece.text }))).some((token) => token.kind === 'form');
+  const said = matchPhrases(words.map((piece, index) => ({ kind: 'word', first: index, last: index, text: piece.text }))).some((token) => token.kind === 'form');
+  const named = pieces.length === words.length;
+  // `bo takes all`, `lmp 501 35`: said in another way, or with a slip.
+  return said || (named && readLine(text, context).ok);
 }

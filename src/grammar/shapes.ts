@@ -8,7 +8,7 @@ const MARKED = /^#(\d{1,7})$/;
 const DEGREES = /^(-?\d{1,7}(?:[.,]\d{1,2})?)(°|deg|degrees?)?(c|f|celsius|fahrenheit)?$/;
 const PERCENT = /^(\d{1,3}(?:[.,]\d)?)%$/;
 const DEPTH = /^(-?\d{1,4}(?:[.,]\d{1,2})?)mm$/;
-const COLON_CLOCK = /^(\d{1,2}):(\d{2})(am|pm)?$/;
+const COLON_CLOCK = /^(\d{1,2}):(\d{2})(am|pm|h|uhr)?$/;
 const POINT_CLOCK = /^(\d{1,2})\.(\d{2})(am|pm)$/;
 const HOUR_CLOCK = /^(\d{1,2})()(am|pm)$/;
 const HOURS_AND_MINUTES = /^(\d{1,2})([a-z]{1,7})(\d{1,2})([a-z]{1,7})?$/;
@@ -68,11 +68,13 @@ function amount(text: string): Shape | null {
   const [, hours, hourWord = '', minutes, minuteWord] = HOURS_AND_MINUTES.exec(text) ?? [];
   if (hours !== undefined) {
     const plain = unitMinutes(hourWord) === 60 && (minuteWord === undefined || unitMinutes(minuteWord) === 1);
-    return plain ? { kind: 'amount', minutes: Number(hours) * 60 + Number(minutes) } : null;
+    return plain ? { kind: 'amount', minutes: Number(hours) * 60 + Number(minutes), written: null } : null;
   }
   const [, value, unit = ''] = AMOUNT.exec(text) ?? [];
   const each = unitMinutes(unit);
-  return value === undefined || each === null ? null : { kind: 'amount', minutes: Math.round(decimal(value) * each) };
+  if (value === undefined || each === null) return null;
+  const either = each === 60 && /^\d{1,2}[.,][0-5]\d$/.test(value);
+  return { kind: 'amount', minutes: Math.round(decimal(value) * each), written: either ? value : null };
 }
 
 function range(text: string): Shape | null {

@@ -1,16 +1,18 @@
 import { JOB_PATTERN } from '../repair/ids.js';
+import { isEverydayWord } from './everyday-words.js';
 import type { KnownNames } from './known-names.js';
 import { vocabulary } from './pieces.js';
+import { isArticle, isNegation } from './small-words.js';
 
 const LONGEST_WORD = 16;
-const GLUED = /^([a-z]{2,12})(\d.*)$/;
+const GLUED = /^(\p{L}{2,12})(\d.*)$/u;
 
 /** Known words, names and open jobs that are one slip away: a letter more, less, other, or two neighbours swapped. */
 export function oneSlipAway(text: string, names: KnownNames): readonly string[] {
-  if (text.length > LONGEST_WORD) return [];
+  if (text.length > LONGEST_WORD || isNegation(text)) return [];
   const known = [...names.lamps, ...names.pads, ...names.cards].filter(([name]) => isOneSlip(text, name)).map(([, spelled]) => spelled);
   const jobs = jobsOneSlipAway(text, names);
-  const words = [...vocabulary()].filter((word) => word.length > 1 && text.length > 1 && isOneSlip(text, word));
+  const words = isEverydayWord(text) ? [] : [...vocabulary()].filter((word) => word.length > 1 && text.length > 1 && !isArticle(word) && isOneSlip(text, word));
   const [, letters, figures] = GLUED.exec(text) ?? [];
   const glued = letters === undefined || figures === undefined ? [] : [...vocabulary()].filter((word) => isOneSlip(letters, word)).map((word) => `${word} ${figures}`);
   // A word broken off is likelier than another letter: `of` is rather `off` than `on`.
@@ -22,7 +24,7 @@ export function oneSlipAway(text: string, names: KnownNames): readonly string[] 
 export const jobsOneSlipAway = (text: string, { openJobs }: KnownNames): readonly string[] =>
   /\d/.test(text) && !JOB_PATTERN.test(text) && text.length <= LONGEST_WORD ? [...openJobs].filter((job) => isOneSlip(text, job)) : [];
 
-function isOneSlip(one: string, other: string): boolean {
+export function isOneSlip(one: string, other: string): boolean {
   if (one === other) return false;
   const start = sameAtStart(one, other);
   const [restOne, restOther] = [one.slice(start), other.slice(start)];

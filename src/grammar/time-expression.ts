@@ -11,5 +11,5 @@ export type TimeExpression =
   | { readonly is: 'ago'; readonly least: number; readonly most: number }
   | { readonly is: 'clock'; readonly clock: TypedClock; readonly day: Day | null }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
-  /** `501 ago 20`: which number is the job? The ways to say it so that it is clear. */
-  | { readonly is: 'unsure'; readonly ways: readonly string[] };
+  /** `501 ago 20`: which number is the job? `1,30 h ago`: 1.3 h or 1:30? The ways to say it so that it is clear. */
+  | { readonly is: 'unsure'; readonly problem: string; readonly ways: readonly { readonly words: string; readonly label: string }[] };

@@ -1,3 +1,4 @@
+import type { CommandKind } from '../repair/commands.js';
 import { COMMANDS, exampleLine } from './command-table.js';
 import { interpretLine } from './interpret-line.js';
 import type { KnownNames } from './known-names.js';
@@ -15,11 +16,14 @@ export function toMisread(trouble: Trouble, names: KnownNames): Misread {
   return { understood: trouble.understood, unclear: trouble.unclear, problem: trouble.problem, nearest, choices: choicesOf(valid, names) };
 }
 
+/** Nobody is shown how to say that something is done, or off, that they may have said is not. */
+const NEVER_SAID_FOR: ReadonlySet<CommandKind> = new Set(['done', 'sign', 'off']);
+
 function examples({ command, job }: Trouble, names: KnownNames): readonly string[] {
   const jobs = [...(job === null ? [] : [[job]]), [...names.openJobs]];
   // "Hard" is never put into anybody's mouth.
   if (command === 'check') return jobs.map(([known]) => (known === undefined ? 'soft' : `soft ${known}`));
-  const own = command === null ? [] : jobs.map((known) => exampleLine(COMMANDS[command], known, names.cards.values()));
+  const own = command === null || NEVER_SAID_FOR.has(command) ? [] : jobs.map((known) => exampleLine(COMMANDS[command], known, names.cards.values()));
   return job === null ? own : [...own, `when ${job}`];
 }
 

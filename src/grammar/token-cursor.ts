@@ -1,4 +1,4 @@
-import { timeWord, type TimeWord } from './time-words.js';
+import { hourNamed, timeWord, type TimeWord } from './time-words.js';
 import type { Meaning, Token, TokenOf } from './token.js';
 
 /** Walks over tokens from a place; each `take` moves on only when it finds what it asks for. */
@@ -29,6 +29,22 @@ export class TokenCursor {
     if (meaning === null || !meanings.includes(meaning)) return null;
     this.#at += 1;
     return meaning;
+  }
+
+  /** An hour as a word: `acht`. */
+  takeHourName(): number | null {
+    const token = this.peek();
+    const hour = token?.kind === 'word' ? hourNamed(token.text) : null;
+    if (hour !== null) this.#at += 1;
+    return hour;
+  }
+
+  /** A word by its spelling. */
+  takeText(is: (text: string) => boolean): boolean {
+    const token = this.peek();
+    if (token?.kind !== 'word' || !is(token.text)) return false;
+    this.#at += 1;
+    return true;
   }
 
   take<K extends Meaning['kind']>(kind: K): TokenOf<K> | null {

@@ -28,8 +28,8 @@ export type Shape =
   | { readonly kind: 'depth'; readonly millimetres: number }
   | { readonly kind: 'clock'; readonly clock: TypedClock }
   | { readonly kind: 'stamp'; readonly stamp: Stamp }
-  /** `20min`, `1h20`. */
-  | { readonly kind: 'amount'; readonly minutes: number }
+  /** `20min`, `1h20`. `written`: hours that could be a time as well, `1,30`. */
+  | { readonly kind: 'amount'; readonly minutes: number; readonly written: string | null }
   /** `20-30`, `20-30min`, `1-2h`; `unitMinutes` is null when no unit was typed. */
   | { readonly kind: 'range'; readonly least: number; readonly most: number; readonly unitMinutes: number | null };
 

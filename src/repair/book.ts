@@ -2,6 +2,7 @@ import type { AirReading } from '../cure/air.js';
 import { curesOf, type Job } from './job.js';
 import type { FactRecord } from './facts.js';
 import type { JobNo } from './ids.js';
+import type { PeopleFacts } from './people-facts.js';
 import { isOver, lookAt, type Outlook } from './outlook.js';
 import type { Shop } from './shop.js';
 
@@ -10,6 +11,7 @@ export interface Book {
   job(no: JobNo): Job | null;
   openJobs(): readonly JobNo[];
   readonly air: readonly AirReading[];
+  readonly people: PeopleFacts;
 }
 
 /** Shop air readings that still count, oldest first. */

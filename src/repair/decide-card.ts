@@ -10,6 +10,7 @@ import { recipeNotes } from './decide-lamp.js';
 import { lineOf } from './line-of.js';
 import { cureWhere } from './cure-where.js';
 import { hottestAllowed, hottestSetting, isOver, type Outlook } from './outlook.js';
+import { isFireWatch } from './watch-card.js';
 
 type WrongCard = Extract<EntryCommand, { readonly kind: 'wrong-card' }>;
 
@@ -33,7 +34,7 @@ export function decideWrongCard(command: WrongCard, situation: Situation): Decis
 }
 
 /** A material that carries is mixed up with another that carries, a coat with a coat. */
-const mayBe = (card: MaterialCard, { cure }: Outlook): boolean => cure.card.name !== card.name && isAdhesive(cure.card) === isAdhesive(card);
+const mayBe = (card: MaterialCard, { cure }: Outlook): boolean => cure.card.name !== card.name && !isFireWatch(cure.card) && isAdhesive(cure.card) === isAdhesive(card);
 
 /** A card that carries the car: two of them on one car are two joints, or a slip of the thumb. */
 export const isAdhesive = (card: MaterialCard): boolean => card.milestones.some((rule) => rule.kind === 'handling');

@@ -1,14 +1,16 @@
 import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
 import { celsiusFromFahrenheit, type Celsius, type Instant } from '../cure/units.js';
 import type { EntryCommand } from './commands.js';
-import { refuse, type Decision, type Note, type Situation } from './decision.js';
+import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
+import { runningWatch } from './fire-watch.js';
 import { inCelsius } from './decide-lamp.js';
 import { lineOf } from './line-of.js';
 import { hottestAllowed, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
+import { isFireWatch } from './watch-card.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 
@@ -96,11 +98,13 @@ function airTooHot(command: Of<'air'>, value: Celsius): Refusal | null {
   return { code: 'air-too-hot', value, asCelsius: other !== null && other <= HOTTEST_AIR ? other : null, fahrenheitLine };
 }
 
-/** Somebody stays with the lamp past closing time. */
+/** Somebody stays with the lamp past closing time, or for the fire watch; whoever is there is there for both. */
 export function decideStay(command: Of<'stay'>, situation: Situation): Decision {
   const found = cureFor(command, situation);
   if (!found.ok) return refuse(found.refusal);
   const { heat, cure } = found.outlook;
-  if (heat.lamp !== 'on' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
-  return stored(found.outlook, situation.now, { type: 'attended', joint: cure.ref.joint });
+  if (heat.lamp !== 'on' && heat.counted === null && !isFireWatch(cure.card)) return refuse({ code: 'no-heat', job: cure.job });
+  const watched = runningWatch(cure.job, situation)?.cure.ref.joint ?? cure.ref.joint;
+  const facts = [...new Set([cure.ref.joint, watched])].map((joint): NewFact => ({ job: cure.job, happenedAt: situation.now, fact: { type: 'attended', joint } }));
+  return { ok: true, facts, about: about(found.outlook), notes: [] };
 }

@@ -2,7 +2,7 @@ import type { JobCommand } from './commands.js';
 import { decideAccept, decideAdopt, decideBusy, decideHand, decideHandover } from './decide-people.js';
 import { decideBegin, decideDone, decideEnter, decideHold, decideOverride, decideSign, decideTap } from './decide-procedure.js';
 import { decideMove } from './decide-move.js';
-import { decideWeld } from './decide-hot-work.js';
+import { decideWeld, withFireWatch } from './decide-hot-work.js';
 import type { Decision, Situation } from './decision.js';
 
 /** What a command about a whole job, its steps or the people means for the book. */
@@ -11,9 +11,9 @@ export function decideJob(command: JobCommand, situation: Situation): Decision {
     case 'begin':
       return decideBegin(command, situation);
     case 'done':
-      return decideDone(command, situation);
+      return withFireWatch(command, decideDone(command, situation), situation);
     case 'sign':
-      return decideSign(command, situation);
+      return withFireWatch(command, decideSign(command, situation), situation);
     case 'tap':
       return decideTap(command, situation);
     case 'enter':

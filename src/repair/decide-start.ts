@@ -1,20 +1,24 @@
 import type { MaterialCard } from '../cure/card.js';
 import type { Instant } from '../cure/units.js';
+import { bansOn, carBans, isFiller } from './car-bans.js';
 import { lookupCard } from './cards.js';
 import { outlooksOf } from './book.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
 import { runsOf } from './correct-cards.js';
 import type { CureRef } from './cure-ref.js';
-import type { Cure } from './job.js';
+import type { Cure, Job } from './job.js';
 import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
 import { isAdhesive } from './decide-card.js';
 import { depthFacts, wrongDepth } from './decide-depth.js';
 import { settingFor } from './decide-lamp.js';
-import { isOver } from './outlook.js';
+import { isOver, type Outlook } from './outlook.js';
+import { foremanOf } from './people.js';
 import { cureFor, whichJob } from './subject.js';
 import { untimely } from './timely.js';
+import type { Unfinished } from './unfinished.js';
+import { isFireWatch } from './watch-card.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 type Opening = { readonly ok: true; readonly job: JobNo; readonly ref: CureRef; readonly card: MaterialCard; readonly facts: readonly NewFact[] } | { readonly ok: false; readonly decision: Decision };
@@ -68,7 +72,7 @@ export function decideMoved(command: Of<'moved'>, situation: Situation): Decisio
 /** A joint that moves takes every cure with it that still runs there. */
 function onThatJoint({ job: no, ref }: Cure, moved: Instant, { shop, book }: Situation): CureRef[] {
   const job = book.job(no);
-  const running = job === null ? [] : outlooksOf(job, shop, book.air).filter((outlook) => !isOver(outlook)).map(({ cure }) => cure);
+  const running = job === null ? [] : outlooksOf(job, shop, book.air).filter((outlook) => !isOver(outlook) && !isFireWatch(outlook.cure.card)).map(({ cure }) => cure);
   return running.filter((cure) => cure.ref.joint === ref.joint && cure.closed !== null && cure.closed <= moved).map((cure) => cure.ref);
 }
 
@@ -126,8 +130,16 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
     const sameJoint = lineOf({ ...command, job, joint, card: card.name });
     return { ok: false, decision: refuse({ code: 'second-cure', job, joint: cure.ref.joint, card: cure.card.name, since: cure.start ?? cure.openedAt, otherJoint, sameJoint }) };
   }
+  const under = known === null ? null : unconfirmedBond(card, known, outlooks);
+  if (under !== null) return { ok: false, decision: refuse({ code: 'bond-unconfirmed', job, card: card.name, waits: under, foreman: foremanOf(situation.shop) }) };
   const ref: CureRef = { joint, card: card.name, run: runsOf({ joint, card: card.name }, known?.all ?? []) + 1 };
   return { ok: true, job, ref, card, facts: [{ job, happenedAt: command.when.latest, fact: { type: 'cure-opened', cure: ref, card, owner: situation.by } }] };
+}
+
+/** Filler over a bond that nobody confirmed lifts and shows through later; the foreman may let it go on. */
+function unconfirmedBond(card: MaterialCard, job: Job, outlooks: readonly Outlook[]): Unfinished | null {
+  if (!isFiller(card)) return null;
+  return bansOn('fill', carBans(job, outlooks)).flatMap((ban) => (ban.grade === 'hold' ? [ban.waits] : []))[0] ?? null;
 }
 
 /** The first joint number that nothing stands on. */

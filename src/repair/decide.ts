@@ -6,15 +6,19 @@ import { decideBuildUp, decideDepth } from './decide-depth.js';
 import { decideAir, decideOff, decideOn, decideRead, decideStay } from './decide-heat.js';
 import { decideLamp } from './decide-lamp.js';
 import { decideClosed, decideCure, decideMoved, decidePaste } from './decide-start.js';
-import { isForeman } from './people.js';
 import { decideJob } from './decide-job.js';
+import { mayEnter } from './may-enter.js';
+import { isForeman } from './people.js';
 import { refuse, type Decision, type Situation } from './decision.js';
+import type { Fact } from './facts.js';
 
 /** Rule R20: one's own last entry, within ten minutes. */
 const UNDO_WITHIN = 10;
 
 /** What a command means for the book: facts to be stored, or a refusal that changes nothing. Pure. */
 export function decide(command: EntryCommand, situation: Situation): Decision {
+  const refusal = mayEnter(command, situation);
+  if (refusal !== null) return refuse(refusal);
   if (isJobCommand(command)) return decideJob(command, situation);
   switch (command.kind) {
     case 'paste':
@@ -60,15 +64,19 @@ export function decide(command: EntryCommand, situation: Situation): Decision {
 function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, situation: Situation): Decision {
   const last = command.entry === null ? situation.lastEntry() : { entry: command.entry, facts: situation.entry(command.entry) };
   const first = last?.facts[0];
-  if (last === null || first === undefined || first.fact.type === 'reminder-raised' || first.fact.type === 'bell') return refuse({ code: 'nothing-to-undo' });
+  if (last === null || first === undefined || isClerks(first.fact)) return refuse({ code: 'nothing-to-undo' });
   const foreman = isForeman(situation.shop, situation.by);
   if (first.by !== situation.by && !foreman) return refuse({ code: 'not-yours', by: first.by });
   if (!foreman && minutesBetween(first.enteredAt, situation.now) > UNDO_WITHIN) return refuse({ code: 'undo-too-late', enteredAt: first.enteredAt });
   const main = last.facts.at(-1) ?? first;
   return {
     ok: true,
-    facts: [{ job: first.job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } }],
+    // An entry about several jobs is taken back in each of their journals.
+    facts: [...new Set(last.facts.map(({ job }) => job))].map((job) => ({ job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } })),
     about: null,
     notes: [{ note: 'undone', what: main }],
   };
 }
+
+/** What the bot wrote by itself. */
+const isClerks = ({ type }: Fact): boolean => type === 'reminder-raised' || type === 'bell' || type === 'adoption-asked';

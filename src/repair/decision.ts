@@ -5,6 +5,7 @@ import type { CureRef } from './cure-ref.js';
 import type { Fact, FactRecord } from './facts.js';
 import type { EntryNo, JobNo, PersonId, StepId } from './ids.js';
 import type { Outlook } from './outlook.js';
+import type { Procedure } from './procedure.js';
 import type { Refusal } from './refusal.js';
 import type { Shop } from './shop.js';
 
@@ -14,6 +15,8 @@ export interface Situation {
   readonly by: PersonId;
   readonly shop: Shop;
   readonly cards: readonly MaterialCard[];
+  /** What a job can begin; a job that has begun keeps its own as it stood. */
+  readonly procedures: readonly Procedure[];
   readonly book: Book;
   /** The job whose thread the message stands in. */
   readonly thread: JobNo | null;
@@ -26,6 +29,8 @@ export interface Situation {
 export interface NewFact {
   readonly job: JobNo | null;
   readonly happenedAt: Instant;
+  /** Who said it, where that is somebody else than whoever enters it now. */
+  readonly by?: PersonId;
   readonly fact: Fact;
 }
 
@@ -35,6 +40,10 @@ export type Note =
   | { readonly note: 'already-so' }
   | { readonly note: 'confirmed'; readonly milestone: MilestoneKind }
   | { readonly note: 'soft'; readonly milestone: MilestoneKind }
+  /** An apprentice's hard: a technician or the foreman has to say it too. */
+  | { readonly note: 'first-check'; readonly milestone: MilestoneKind }
+  /** Of a handover: somebody was quicker. */
+  | { readonly note: 'already-accepted'; readonly by: PersonId; readonly at: Instant }
   | { readonly note: 'two-answers'; readonly milestone: MilestoneKind; readonly other: PersonId }
   | { readonly note: 'bare-metal' }
   | { readonly note: 'stored-heat' }
@@ -46,8 +55,12 @@ export type Note =
   /** The heat that is on is more than the card allows. */
   | { readonly note: 'lamp-over-maximum'; readonly setting: Celsius; readonly maximum: Celsius }
   | { readonly note: 'unchecked'; readonly milestone: MilestoneKind }
-  /** Said as it stands; a module of its own kinds of command words it. */
-  | { readonly note: 'step-next'; readonly step: StepId }
+  | { readonly note: 'step-already'; readonly step: StepId; readonly by: PersonId; readonly at: Instant }
+  /** The date on the label has passed: the step is held. */
+  /** Hot work is over, and its step of the procedure is not done. */
+  | { readonly note: 'step-refused'; readonly refusal: Refusal }
+  | { readonly note: 'label-expired'; readonly text: string }
+  | { readonly note: 'opened-long-ago'; readonly days: number }
   | { readonly note: 'undone'; readonly what: FactRecord };
 
 export type Decision =

@@ -1,19 +1,19 @@
-import { instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
+import { earlier, instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
+import { alarm, reminder, type Matter as Subject } from './alarm.js';
+import { hotWorkTold, watchReminders } from './hot-work-due.js';
 import type { JointReading, Raised } from './job.js';
 import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedDew, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { PersonId } from './ids.js';
-import { foremanOf } from './people.js';
-import type { Reminder, ReminderKind } from './reminder.js';
+import { foremanOf, knownRole } from './people.js';
+import { NOTHING_SAID, type PeopleFacts } from './people-facts.js';
+import type { Reminder } from './reminder.js';
+import { escalation, forForeman, halfSaid, limitAudience, routed, type Meant, type Routing } from './route.js';
 import type { Shop } from './shop.js';
-import { dayEnd, isOpen, nextClosing, nextOpening } from './shop-hours.js';
+import { dayEnd, nextClosing } from './shop-hours.js';
+import { isFireWatch } from './watch-card.js';
 
 /** One thing to ask for, before its repeats are worked out. */
-interface Matter {
-  readonly kind: ReminderKind;
-  readonly round: number;
-  readonly dueAt: Instant;
-  /** First time to say it. */
-  readonly from: Instant;
+interface Matter extends Subject {
   /** Nothing more is said from here on: another question takes over. */
   readonly until: Instant | null;
 }
@@ -26,34 +26,17 @@ export const DEW_ROUND = 1;
 const PUT_OFF_ENOUGH = 3;
 
 /**
- * What must be said about one cure, when, to whom: derived from the facts alone (rules R12, R13, R15).
+ * What must be said about one cure, when, to whom: derived from the facts alone (rules R12, R13, R15, R22).
  * With `now`, what is overdue outside shop hours (the bot was down) waits for the opening as well.
  */
-export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null = null): Reminder[] {
-  return asked(outlook, shop, now).map((one) => inShopHours(one, outlook, shop, now));
-}
-
-function asked(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] {
+export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null = null, people: PeopleFacts = NOTHING_SAID): Reminder[] {
+  const routing = { shop, people, now };
   if (outlook.cure.scrapped) return [];
-  if (outlook.overMaximum !== null) return tooHot(outlook, shop, outlook.overMaximum);
-  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, shop), ...stillOn(outlook, shop, now), ...checksDue(outlook, shop), ...stageDue(outlook, shop)];
-  return [...openLimits(outlook, shop), ...decisionDue(outlook, shop), ...dewDecision(outlook, shop), ...rest];
-}
-
-/** Outside shop hours everything but safety, open limits and decisions waits for the opening (rule R12), unless somebody stays. */
-function inShopHours(one: Reminder, { cure }: Outlook, shop: Shop, now: Instant | null): Reminder {
-  const heard = now === null ? one.ringAt : later(one.ringAt, now);
-  const urgent = one.kind === 'open-limit' || one.kind === 'safety' || one.kind === 'decision';
-  const opening = urgent || isOpen(shop, heard) || isAttended(cure, shop, heard) ? null : nextOpening(shop, heard);
-  return opening === null ? one : { ...one, ringAt: opening, route: 'bundle' };
-}
-
-/** Natural, and never used twice: `from` tells two matters of the same kind and due time apart. */
-function reminder({ cure }: Outlook, matter: Pick<Matter, 'kind' | 'round' | 'dueAt' | 'from'>, step: number, ringAt: Instant, to: PersonId | 'channel'): Reminder {
-  const { kind, round, dueAt, from } = matter;
-  const { joint, card, run } = cure.ref;
-  const key = `${cure.job}/${joint}/${card}#${run}/${kind}/r${round}/s${step}/${new Date(from).toISOString()}/${to}`;
-  return { key, job: cure.job, cure: cure.ref, kind, round, step, dueAt, ringAt, route: 'alone', to };
+  if (isFireWatch(outlook.cure.card)) return watchReminders(outlook, routing);
+  const told = hotWorkTold(outlook, routing);
+  if (outlook.overMaximum !== null) return [...tooHot(outlook, routing, outlook.overMaximum), ...told];
+  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...checksDue(outlook, routing), ...stageDue(outlook, routing)];
+  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...rest];
 }
 
 /** Posts about this very matter; posts from before its due time belong to an older forecast. */
@@ -61,8 +44,12 @@ const raisedFor = (outlook: Outlook, matter: Matter): Raised[] =>
   outlook.cure.raised.filter((one) => one.kind === matter.kind && one.round === matter.round && one.at >= matter.from);
 
 /** Due, +10, +30 to the owner, +50 once to the foreman (rule R12); put off: back ten minutes later, the third time to the foreman. */
-function ladder(outlook: Outlook, shop: Shop, matter: Matter): Reminder[] {
+function ladder(outlook: Outlook, routing: Routing, matter: Matter): Reminder[] {
+  const { shop } = routing;
+  const { owner } = outlook.cure;
   const raised = raisedFor(outlook, matter);
+  const half = halfSaid(raised, outlook, routing);
+  if (half !== null) return repeat(outlook, routing, matter, { step: half.step, ringAt: half.at, raised });
   const steps: readonly Minutes[] = [minutes(0), ...shop.rhythm.repeats, shop.rhythm.foreman];
   const toForeman = steps.length - 1;
   const last = raised.at(-1);
@@ -75,81 +62,110 @@ function ladder(outlook: Outlook, shop: Shop, matter: Matter): Reminder[] {
   const ladderTime = last === undefined ? matter.from : plus(last.at, minutes((steps[step] ?? 0) - (steps[last.step] ?? 0)));
   const ringAt = pending === undefined ? ladderTime : plus(pending.at, shop.rhythm.putOff);
   if (matter.until !== null && ringAt >= matter.until) return [];
-  return [reminder(outlook, matter, step, ringAt, step >= toForeman ? foremanOf(shop) : outlook.cure.owner)];
+  const limit = pending === undefined ? escalation(matter.from, raised[0]?.at ?? null, owner, routing) : null;
+  if (limit === null) return repeat(outlook, routing, matter, { step, ringAt, raised });
+  // The owner is busy: the foreman hears of it no later than if they were not.
+  const capped = later(limit, last?.at ?? limit);
+  const planned = repeat(outlook, routing, matter, { step, ringAt: step >= toForeman ? earlier(ringAt, capped) : ringAt, raised });
+  const escalated = step >= toForeman ? [] : repeat(outlook, routing, matter, { step: toForeman, ringAt: capped, raised });
+  return escalated.some((one) => one.route === 'alone' && planned.every((other) => other.ringAt >= one.ringAt)) ? escalated : planned;
 }
 
-function checksDue(outlook: Outlook, shop: Shop): Reminder[] {
+interface Repeat {
+  readonly step: number;
+  readonly ringAt: Instant;
+  readonly raised: readonly Raised[];
+}
+
+function repeat(outlook: Outlook, routing: Routing, matter: Matter, { step, ringAt, raised }: Repeat): Reminder[] {
+  const { shop } = routing;
+  const meant: Meant = step > shop.rhythm.repeats.length || needsAnother(outlook, matter, shop) ? 'foreman' : 'owner';
+  const to = meant === 'foreman' ? foremanOf(shop) : outlook.cure.owner;
+  return routed(reminder(outlook, matter, step, ringAt, to), meant, outlook, routing).filter((one) => !raised.some((said) => said.step === step && said.to === one.to));
+}
+
+/** The first check stands and the owner is an apprentice: the second tap is somebody else's. */
+const needsAnother = ({ milestones, cure }: Outlook, { kind }: Matter, shop: Shop): boolean =>
+  knownRole(shop, cure.owner) === 'apprentice' && milestones.some((one) => one.kind === kind && one.check.first !== null);
+
+function checksDue(outlook: Outlook, routing: Routing): Reminder[] {
   // Nothing is asked while the foreman has to decide on a passed open limit or on damp metal.
   if (outlook.cure.closed !== null && (undecidedLimit(outlook) !== null || undecidedDew(outlook) !== null)) return [];
   const askable = askableMilestones(outlook);
   return askable.flatMap((one, index) => {
     const { dueAt, round, phase } = one.check;
-    if (phase === 'held') return settle(outlook, shop, one);
+    if (phase === 'held') return settle(outlook, routing, one);
     if (dueAt === null) return [];
     const until = nextDueOf(askable.slice(index + 1));
-    const asked = ladder(outlook, shop, { kind: one.kind, round, dueAt, from: dueAt, until });
-    return one.check.conflict ? [...asked, ...settle(outlook, shop, one)] : asked;
+    const asked = ladder(outlook, routing, { kind: one.kind, round, dueAt, from: dueAt, until });
+    return one.check.conflict ? [...asked, ...settle(outlook, routing, one)] : asked;
   });
 }
 
 const heldSince = (one: MilestoneOutlook): Instant => one.check.answer?.at ?? one.check.dueAt ?? instant(0);
 
 /** Two answers that differ, or soft again: the foreman is asked once (rules R11, R15). The tens of the round tell the milestones apart. */
-function settle(outlook: Outlook, shop: Shop, one: MilestoneOutlook): Reminder[] {
+function settle(outlook: Outlook, routing: Routing, one: MilestoneOutlook): Reminder[] {
   const place = outlook.milestones.findIndex((other) => other.kind === one.kind) + 1;
   const matter: Matter = { kind: 'decision', round: 10 * place + one.check.round, dueAt: heldSince(one), from: heldSince(one), until: null };
-  return raisedFor(outlook, matter).length > 0 ? [] : [reminder(outlook, matter, 0, matter.from, foremanOf(shop))];
+  return raisedFor(outlook, matter).length > 0 ? [] : [forForeman(reminder(outlook, matter, 0, matter.from, foremanOf(routing.shop)), routing)];
 }
 
 const nextDueOf = (later: readonly MilestoneOutlook[]): Instant | null => later.flatMap((one) => one.check.dueAt ?? []).at(0) ?? null;
 
 /** Two messages and no more: coming, and passed (then the foreman decides). Hotter air makes a new, earlier limit; air taken back a later one. */
-function openLimits(outlook: Outlook, shop: Shop): Reminder[] {
+function openLimits(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure, open } = outlook;
   if (cure.pasted === null || cure.closed !== null || open.kind === 'none') return [];
   const posts = cure.raised.filter((one) => one.kind === 'open-limit');
-  const passedSaid = posts.some((one) => one.step === 1 && one.dueAt >= open.at);
   const matter = { kind: 'open-limit' as const, round: 1, dueAt: open.at, from: open.at };
-  const passed = passedSaid ? [] : [reminder(outlook, matter, 1, open.at, cure.owner)];
+  const at = (step: number, when: Instant): Reminder[] => {
+    const audience = limitAudience(outlook, when, routing);
+    const heard = (to: PersonId | 'channel', which: number): boolean =>
+      posts.some((one) => one.step === which && (which === 0 ? one.dueAt <= open.at : one.dueAt >= open.at) && (audience.length === 1 || one.to === to));
+    return audience.filter((to) => !heard(to, step) && !heard(to, 1)).map((to) => reminder(outlook, matter, step, when, to));
+  };
+  const passed = at(1, open.at);
   if (open.kind === 'too hot') return open.at > cure.pasted ? passed : [];
-  const warned = posts.some((one) => one.step === 0 && one.dueAt <= open.at);
-  const warnAt = minus(open.at, minutes(Math.min(shop.rhythm.openWarning, Math.floor(open.minutes / 3))));
-  return warned || passedSaid ? passed : [reminder(outlook, matter, 0, later(warnAt, cure.pasted), cure.owner), ...passed];
+  const warnAt = minus(open.at, minutes(Math.min(routing.shop.rhythm.openWarning, Math.floor(open.minutes / 3))));
+  return [...at(0, later(warnAt, cure.pasted)), ...passed];
 }
 
 /** The panel was not closed, or was moved, after the open limit: the foreman decides, asked once. */
-function decisionDue(outlook: Outlook, shop: Shop): Reminder[] {
+function decisionDue(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure } = outlook;
   const passed = undecidedLimit(outlook);
   if (passed === null) return [];
   const asked = cure.raised.some((one) => one.kind === 'decision' && one.round === LIMIT_ROUND && one.dueAt >= passed && (cure.releasedAt === null || one.at >= cure.releasedAt));
   const from = later(passed, cure.moved.at(-1) ?? cure.closed ?? passed);
-  return asked ? [] : [reminder(outlook, { kind: 'decision', round: LIMIT_ROUND, dueAt: passed, from }, 0, from, foremanOf(shop))];
+  return asked ? [] : [forForeman(reminder(outlook, { kind: 'decision', round: LIMIT_ROUND, dueAt: passed, from }, 0, from, foremanOf(routing.shop)), routing)];
 }
 
 /** Metal too close to the dew point: the foreman decides, asked once. */
-function dewDecision(outlook: Outlook, shop: Shop): Reminder[] {
+function dewDecision(outlook: Outlook, routing: Routing): Reminder[] {
   const { raised, releasedAt } = outlook.cure;
   const held = undecidedDew(outlook);
   if (held === null) return [];
   const asked = raised.some((one) => one.kind === 'decision' && one.round === DEW_ROUND && one.dueAt >= held && (releasedAt === null || one.at >= releasedAt));
-  return asked ? [] : [reminder(outlook, { kind: 'decision', round: DEW_ROUND, dueAt: held, from: held }, 0, held, foremanOf(shop))];
+  return asked ? [] : [forForeman(reminder(outlook, { kind: 'decision', round: DEW_ROUND, dueAt: held, from: held }, 0, held, foremanOf(routing.shop)), routing)];
 }
 
 /** Until when a question about the lamp makes sense: closing time, midnight where somebody stays. */
 const untilLeft = (outlook: Outlook, shop: Shop, at: Instant): Instant | null => (isAttended(outlook.cure, shop, at) ? dayEnd(shop, at) : nextClosing(shop, at));
 
 /** Lamp on, and nothing counts because nobody read the joint. */
-function readingAsked(outlook: Outlook, shop: Shop): Reminder[] {
+function readingAsked(outlook: Outlook, routing: Routing): Reminder[] {
   const { heat, cure } = outlook;
+  const { shop } = routing;
   if (!needsReading(cure) || heat.lamp !== 'on' || heat.counted !== null || heat.lastSign === null) return [];
   const from = plus(heat.lastSign, shop.rhythm.readingDue);
-  return ladder(outlook, shop, { kind: 'reading', round: cure.heat.length, dueAt: from, from, until: untilLeft(outlook, shop, heat.lastSign) });
+  return ladder(outlook, routing, { kind: 'reading', round: cure.heat.length, dueAt: from, from, until: untilLeft(outlook, shop, heat.lastSign) });
 }
 
 /** An hour after the last sign of life, and at most once an hour; a check that comes due asks for the lamp as well. */
-function stillOn(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] {
+function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   const { heat, cure } = outlook;
+  const { shop, now } = routing;
   const heated = (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || (heat.lamp === 'never' && heat.counted !== null);
   if (!heated || heat.lastSign === null) return [];
   const { lastSign } = heat;
@@ -157,40 +173,36 @@ function stillOn(outlook: Outlook, shop: Shop, now: Instant | null): Reminder[] 
   const round = cure.heat.length;
   const asked = cure.raised.filter((one) => one.kind === 'still-on' && one.round === round && one.at >= lastSign);
   const last = asked.at(-1);
-  if (asked.length >= 3) return [];
+  const half = halfSaid(asked, outlook, routing);
+  const step = half?.step ?? (last === undefined ? 0 : last.step + 1);
+  if (step >= 3) return [];
   // Whoever checks a joint stands beside its lamp: not asked again at once.
   const seen = cure.checks.reduce((at, check) => later(at, check.at), lastSign);
   const from = plus(seen, shop.rhythm.stillOn);
-  const ringAt = last === undefined ? from : later(from, plus(last.at, shop.rhythm.stillOn));
+  const ringAt = last === undefined ? from : half?.at ?? later(from, plus(last.at, shop.rhythm.stillOn));
   const due = waitingMilestones(outlook).flatMap((one) => one.check.dueAt ?? []).at(0);
   // Once a check is due its own message asks about the lamp, also when the bot was down in between.
   const heard = now === null ? ringAt : later(ringAt, now);
   if ((due !== undefined && heard >= due) || (left !== null && heard >= left)) return [];
-  const to = asked.length === 2 ? foremanOf(shop) : cure.owner;
-  return [reminder(outlook, { kind: 'still-on', round, dueAt: from, from }, asked.length, ringAt, to)];
+  const meant: Meant = step === 2 ? 'foreman' : 'owner';
+  const one = reminder(outlook, { kind: 'still-on', round, dueAt: from, from }, step, ringAt, meant === 'foreman' ? foremanOf(shop) : cure.owner);
+  return routed(one, meant, outlook, routing).filter((other) => !asked.some((said) => said.step === step && said.to === other.to));
 }
 
 /** The stage is over and the next one not begun: after the check that ends it, or at its end where no check stands. */
-function stageDue(outlook: Outlook, shop: Shop): Reminder[] {
+function stageDue(outlook: Outlook, routing: Routing): Reminder[] {
   const index = outlook.stages.findIndex((run) => run.ended !== null && outlook.stages[outlook.stages.indexOf(run) + 1]?.began === null);
   const ended = outlook.stages[index];
   if (ended?.ended == null) return [];
   const check = outlook.milestones.find((one) => one.kind === ended.stage.reaches)?.check;
   if (check !== undefined && check.phase !== 'confirmed') return [];
-  const from = check?.answer == null ? ended.ended : plus(check.answer.at, shop.rhythm.stageDue);
-  return ladder(outlook, shop, { kind: 'stage', round: index + 1, dueAt: ended.ended, from, until: null });
+  const from = check?.answer == null ? ended.ended : plus(check.answer.at, routing.shop.rhythm.stageDue);
+  return ladder(outlook, routing, { kind: 'stage', round: index + 1, dueAt: ended.ended, from, until: null });
 }
 
-/** Over the maximum: at once to owner and foreman, every 5 min for 30 min, then every 15, until answered; never muted. */
-function tooHot(outlook: Outlook, shop: Shop, over: JointReading): Reminder[] {
+/** Over the maximum. */
+function tooHot(outlook: Outlook, routing: Routing, over: JointReading): Reminder[] {
   const { cure, heat } = outlook;
   const answered = heat.lamp === 'off' || heat.lamp === 'unclear' || (heat.counted !== null && heat.counted <= (hottestAllowed(cure.card) ?? Infinity));
-  if (answered) return [];
-  const matter = { kind: 'safety' as const, round: over.entry, dueAt: over.at, from: over.at };
-  return [...new Set([cure.owner, foremanOf(shop)])].map((to) => {
-    const mine = cure.raised.filter((one) => one.kind === 'safety' && one.round === over.entry && one.to === to);
-    const last = mine.at(-1);
-    const ringAt = last === undefined ? over.at : plus(last.at, minutes(mine.length <= 6 ? 5 : 15));
-    return reminder(outlook, matter, mine.length, ringAt, to);
-  });
+  return answered ? [] : alarm(outlook, routing, { kind: 'safety', round: over.entry, dueAt: over.at, from: over.at });
 }

@@ -68,6 +68,8 @@ export type ShopFact =
   | { readonly type: 'busy'; readonly until: Instant }
   /** A stranger was taken on by the foreman. */
   | { readonly type: 'adopted'; readonly person: PersonId; readonly name: string; readonly role: Role }
+  /** The foreman was asked once whether to take this stranger on. */
+  | { readonly type: 'adoption-asked'; readonly person: PersonId }
   | { readonly type: 'bell'; readonly bell: 'opening' | 'closing'; readonly dueAt: Instant; readonly posted: boolean };
 
 /** An earlier entry no longer counts; both stay in the book. */

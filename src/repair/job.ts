@@ -6,8 +6,11 @@ import type { CheckResult, ReadingMethod } from './commands.js';
 import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
+import { hotWorkIn, type HotWork } from './hot-work.js';
 import type { EntryNo, JobNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
+import { isFireWatch } from './watch-card.js';
+import { withoutMoved } from './without-moved.js';
 
 /** One job as the book knows it: every fact, and those that still count in order of happening. */
 export interface Job {
@@ -22,6 +25,8 @@ export interface Check {
   readonly at: Instant;
   readonly by: PersonId;
   readonly foreman: boolean;
+  /** An apprentice's: hard is a first check, and somebody else has to say it too. */
+  readonly apprentice: boolean;
 }
 
 export interface Raised {
@@ -69,6 +74,10 @@ export interface Cure {
   readonly putOff: readonly { readonly kind: ReminderKind; readonly at: Instant }[];
   readonly releasedAt: Instant | null;
   readonly scrapped: boolean;
+  /** Hot work on this car, wherever. */
+  readonly hotWork: readonly HotWork[];
+  /** The job on which it was entered by mistake; null: it was entered here. */
+  readonly cameFrom: JobNo | null;
   /** Last moment at which somebody entered something about it. */
   readonly touchedAt: Instant;
 }
@@ -77,17 +86,20 @@ export interface Cure {
 export function foldJob(no: JobNo, records: readonly FactRecord[]): Job {
   const undone = new Set(records.flatMap((record) => (record.fact.type === 'undone' ? [record.fact.entry] : [])));
   const live = records.filter((record) => !undone.has(record.entry) && record.fact.type !== 'undone');
-  return { no, all: records, live: withCorrectCards([...live].sort((a, b) => a.happenedAt - b.happenedAt), records) };
+  return { no, all: records, live: withoutMoved(withCorrectCards([...live].sort((a, b) => a.happenedAt - b.happenedAt), records)) };
 }
 
-/** All cures of a job in the order in which they were opened, scrapped ones included. */
+/** All cures of a job in the order in which they were opened, scrapped ones included; what went to another job is not there. */
 export function curesOf(job: Job): Cure[] {
-  return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [readCure(job, record, record.fact)] : []));
+  const hotWork = hotWorkIn(job);
+  return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [readCure(job, record, record.fact, hotWork)] : []));
 }
 
-function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>): Cure {
+function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>, hotWork: readonly HotWork[]): Cure {
   const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
-  const joint = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
+  const there = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
+  // A fire watch has no heat and no metal of its own: of what is entered about its place, only who stays is about it.
+  const joint = isFireWatch(fact.card) ? there.filter((record) => record.fact.type === 'attended') : there;
   const closed = lastTime(mine, 'closed');
   // A panel that was closed only later, by a late entry, was not moved before: that was part of setting it.
   const moved = mine.flatMap((record) => (record.fact.type === 'moved' && closed !== null && record.happenedAt >= closed ? [record.happenedAt] : []));
@@ -96,7 +108,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     job: job.no,
     ref: fact.cure,
     card: fact.card,
-    owner: fact.owner,
+    owner: ownerOf(job, opened, fact.owner),
     openedAt: opened.happenedAt,
     pasted: mine.flatMap((record) => (record.fact.type === 'pasted' ? [record.fact.earliest] : [])).at(-1) ?? null,
     closed,
@@ -113,9 +125,15 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     putOff: mine.flatMap((record) => (record.fact.type === 'put-off' ? [{ kind: record.fact.kind, at: record.happenedAt }] : [])),
     releasedAt: lastTime(mine, 'released'),
     scrapped: mine.some((record) => record.fact.type === 'scrapped'),
+    hotWork,
+    cameFrom: mine.flatMap((record) => (record.fact.type === 'moved-here' ? [record.fact.fromJob] : [])).at(-1) ?? null,
     touchedAt: [...mine, ...joint].filter((record) => record.fact.type !== 'reminder-raised').reduce((at, record) => later(at, record.enteredAt), opened.enteredAt),
   };
 }
+
+/** Whoever opened it, until the job was handed on: what had been handed before this cure was entered is not about it. */
+const ownerOf = ({ live }: Job, opened: FactRecord, owner: PersonId): PersonId =>
+  live.filter((record) => record.entry > opened.entry).flatMap(({ entry, fact }) => (fact.type === 'handed' ? [{ entry, to: fact.to }] : [])).sort((a, b) => a.entry - b.entry).at(-1)?.to ?? owner;
 
 /** What was read before this cure began belongs to another one on the same joint. A lamp that was on before may be on still. */
 const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => fact.type !== 'reading' || happenedAt >= begun;
@@ -139,7 +157,7 @@ function heatedBy(records: readonly FactRecord[]): { readonly lamp: LampName | n
 }
 
 function checkOf({ fact, happenedAt: at, by }: FactRecord): Check[] {
-  return fact.type === 'checked' ? [{ milestone: fact.milestone, result: fact.result, at, by, foreman: fact.role === 'foreman' }] : [];
+  return fact.type === 'checked' ? [{ milestone: fact.milestone, result: fact.result, at, by, foreman: fact.role === 'foreman', apprentice: fact.role === 'apprentice' }] : [];
 }
 
 function raisedOf({ fact, happenedAt: at }: FactRecord): Raised[] {

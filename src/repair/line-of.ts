@@ -2,6 +2,7 @@ import type { Heater } from '../cure/history.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
 import type { LampName } from './ids.js';
+import type { Entering } from './procedure.js';
 import { questionLine } from './question-line.js';
 
 /** Entries, and the questions that are about a job. */
@@ -49,12 +50,47 @@ function wordsOf(command: LineCommand): string[] {
       return ['card', ...subject(command), command.card];
     case 'undo':
       return ['undo', command.entry === null ? '' : `${command.entry}`];
+    case 'begin':
+      return ['begin', ...subject(command), command.procedure ?? ''];
+    case 'done':
+      return ['done', ...subject(command), command.step ?? '', time(command.when)];
+    case 'sign':
+      return ['sign', ...subject(command), command.step ?? ''];
+    case 'tap':
+      return ['tap', ...subject(command), command.step, `${command.tap + 1}`];
+    case 'enter':
+      return [...entering(command.what, command), command.text];
+    case 'hold':
+      return ['hold', ...subject(command), command.reason];
+    case 'override':
+      return ['override', ...subject(command), command.step ?? '-', command.reason];
+    case 'weld':
+      return ['weld', ...subject(command), time(command.when)];
+    case 'hand':
+      return ['hand', ...subject(command), 'to', command.to];
+    case 'handover':
+      return ['handover', command.to, ...(command.except.length === 0 ? [] : ['except', ...command.except])];
+    case 'accept':
+      return ['accept'];
+    case 'busy':
+      return ['busy', `${command.minutes} min`];
+    case 'move':
+      return ['move', `${command.from}>${command.to}`];
+    case 'adopt':
+      return ['adopt', command.person, command.role ?? ''];
     case 'when':
     case 'why':
+    case 'next':
+    case 'may':
     case 'what-if':
     case 'latest-start':
       return [questionLine(command)];
   }
+}
+
+/** `batch 501 …`; air and metal have commands of their own, so they stand behind a word that says that it is for a step. */
+function entering(what: Entering, command: Subject): string[] {
+  return what === 'air' || what === 'metal' ? ['enter', ...subject(command), what] : [what, ...subject(command)];
 }
 
 /** As a person types it. */

@@ -11,6 +11,7 @@ import { dewOf, type Dew } from './dew.js';
 import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
+import { undecidedSmoke } from './smoke.js';
 import { dayEnd, isOpen, lastClosing, nextClosing, nextLongClosing, openPeriods } from './shop-hours.js';
 
 export interface MilestoneOutlook {
@@ -152,10 +153,11 @@ export function isConfirmed(outlook: Outlook, kind: MilestoneKind): boolean {
 }
 
 /** Why a milestone is stopped until a foreman decides. `earlier` means the milestone before it is not settled. */
-export type Hold = 'over-maximum' | 'open-limit' | 'dew' | 'two-answers' | 'soft-twice' | 'earlier';
+export type Hold = 'smoke' | 'over-maximum' | 'open-limit' | 'dew' | 'two-answers' | 'soft-twice' | 'earlier';
 
 /** Held by a person's answer, by two answers that differ, by too much heat, by an open limit that was passed, or by damp metal. */
 export function holdOf(outlook: Outlook, one: MilestoneOutlook): Hold | null {
+  if (undecidedSmoke(outlook.cure) !== null) return 'smoke';
   if (isConfirmed(outlook, one.kind)) return null;
   if (outlook.overMaximum !== null) return 'over-maximum';
   if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return 'open-limit';

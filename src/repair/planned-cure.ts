@@ -36,5 +36,7 @@ export const plannedCure = ({ job, joint, card, by, depthMillimetres }: Planned,
   putOff: [],
   releasedAt: null,
   scrapped: false,
+  hotWork: [],
+  cameFrom: null,
   touchedAt: closed,
 });

@@ -11,8 +11,11 @@ export function questionLine(question: AimedQuestion): string {
 function wordsOf(question: AimedQuestion): string[] {
   const subject = [question.job ?? '', question.joint ?? ''];
   switch (question.kind) {
+    case 'may':
+      return [`can i ${question.deed}`, ...subject];
     case 'when':
     case 'why':
+    case 'next':
       return [question.kind, ...subject];
     case 'what-if':
       return ['what if', ...subject, ...degrees(question.heater, question.setting), ...degrees('air', question.air), ...moment('from', question.from)];

@@ -3,14 +3,20 @@ import type { Celsius, Instant } from '../cure/units.js';
 import type { Heater } from '../cure/history.js';
 import type { Hold } from './outlook.js';
 import type { JobNo, JointNo, LampName, PersonId } from './ids.js';
+import type { Role } from './shop.js';
+import type { StepRefusal } from './step-refusal.js';
 
 /** Why a command was not carried out. Nothing is stored; the answer says what to do. `line` is what a button would send. */
 export type Refusal =
+  | StepRefusal
   | { readonly code: 'which-job'; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
   | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
   | { readonly code: 'which-joint'; readonly job: JobNo; readonly choices: readonly { readonly joint: JointNo; readonly line: string }[] }
   | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
   | { readonly code: 'nothing-runs'; readonly job: JobNo }
+  /** What was entered there went to another job. */
+  | { readonly code: 'moved-away'; readonly job: JobNo; readonly to: JobNo; readonly cards: readonly string[]; readonly at: Instant; readonly by: PersonId }
+  | { readonly code: 'onto-itself'; readonly job: JobNo }
   | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string }
   /** Another adhesive still cures on this car: a second joint, or the wrong job? */
   | { readonly code: 'second-cure'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string; readonly sameJoint: string }
@@ -18,7 +24,7 @@ export type Refusal =
   | { readonly code: 'not-closed'; readonly job: JobNo; readonly line: string }
   | { readonly code: 'future'; readonly at: Instant; readonly nowLine: string; readonly yesterdayLine: string; readonly yesterday: Instant }
   | { readonly code: 'long-ago'; readonly at: Instant; readonly yesLine: string; readonly nowLine: string }
-  | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed'; readonly stepAt: Instant }
+  | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed' | 'welded'; readonly stepAt: Instant }
   | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
   | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
   /** The next lamp stage before the check that ends the one before. */
@@ -42,6 +48,20 @@ export type Refusal =
   | { readonly code: 'two-cures-there'; readonly job: JobNo; readonly joint: JointNo; readonly cards: readonly string[] }
   | { readonly code: 'no-depth'; readonly card: string }
   | { readonly code: 'odd-depth'; readonly millimetres: number; readonly least: number; readonly most: number }
+  /** Not one of the shop's people: may ask, enters nothing. */
+  | { readonly code: 'stranger'; readonly person: PersonId; readonly foreman: PersonId | 'channel' }
+  | { readonly code: 'wrong-role'; readonly role: Role; readonly may: readonly Role[] }
+  /** `typed` as somebody wrote it; `known`: who could have been meant. */
+  | { readonly code: 'unknown-person'; readonly typed: string; readonly known: readonly PersonId[] }
+  | { readonly code: 'cannot-take'; readonly person: PersonId; readonly role: Role }
+  | { readonly code: 'to-yourself' }
+  /** None of the giver's jobs is open, or none is left after `except`. */
+  | { readonly code: 'nothing-to-hand' }
+  /** Jobs to be kept that are not among the giver's open ones. */
+  | { readonly code: 'not-in-handover'; readonly jobs: readonly JobNo[] }
+  | { readonly code: 'nothing-offered' }
+  | { readonly code: 'offered-to-another'; readonly to: PersonId }
+  | { readonly code: 'too-long-busy'; readonly most: number }
   | { readonly code: 'foreman-only'; readonly foreman: PersonId | 'channel' }
   | { readonly code: 'nothing-held'; readonly job: JobNo }
   | { readonly code: 'nothing-to-undo' }

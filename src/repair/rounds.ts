@@ -14,6 +14,8 @@ export interface CheckState {
   readonly conflict: boolean;
   /** Last answer that counts. */
   readonly answer: Check | null;
+  /** An apprentice's hard in this round: it is still due until a technician or the foreman says so too. */
+  readonly first: Check | null;
 }
 
 const RECHECK_SHARE = 0.25;
@@ -22,7 +24,7 @@ const RECHECK_MOST = 120;
 
 /** Folds the answers to one milestone's check. Answers from before the due time do not count. */
 export function checkState(forecast: MilestoneForecast, checks: readonly Check[]): CheckState {
-  let state: CheckState = { phase: 'open', round: 1, dueAt: forecast.dueAt, conflict: false, answer: null };
+  let state: CheckState = { phase: 'open', round: 1, dueAt: forecast.dueAt, conflict: false, answer: null, first: null };
   const due = forecast.dueAt;
   if (due === null) return state;
   for (const check of checks) {
@@ -37,9 +39,10 @@ function afterCheck(state: CheckState, check: Check, forecast: MilestoneForecast
   const waits = state.phase === 'open' && state.answer?.result === 'soft' && state.dueAt !== null && check.at < state.dueAt;
   // The same answer again is one answer; the foreman's settles a conflict.
   if (waits) return check.foreman ? { ...state, ...recheckOf(forecast, check), conflict: false } : state;
-  const opposed = state.phase === 'confirmed' && !check.foreman;
-  if (state.round >= 2) return { ...state, phase: 'held', conflict: opposed, answer: check };
-  return { phase: 'open', round: state.round + 1, ...recheckOf(forecast, check), conflict: opposed };
+  const said = state.phase === 'confirmed' || (state.first !== null && state.first.by !== check.by);
+  const opposed = said && !check.foreman;
+  if (state.round >= 2) return { ...state, phase: 'held', conflict: opposed, answer: check, first: null };
+  return { phase: 'open', round: state.round + 1, ...recheckOf(forecast, check), conflict: opposed, first: null };
 }
 
 function recheckOf(forecast: MilestoneForecast, check: Check): Pick<CheckState, 'dueAt' | 'answer'> {
@@ -53,7 +56,8 @@ function afterHard(state: CheckState, check: Check): CheckState {
   if (state.phase === 'held') return state;
   const tooSoon = state.dueAt !== null && check.at < state.dueAt;
   // Of two answers that differ, only whoever said soft can say hard at the recheck; else the foreman settles it.
-  if (state.conflict && check.by !== state.answer?.by) return state;
+  if (state.conflict && check.by !== state.answer?.by && (check.apprentice || state.first === null)) return state;
+  if (check.apprentice) return tooSoon ? state : { ...state, first: state.first ?? check };
   return tooSoon ? { ...state, conflict: true } : { ...state, phase: 'confirmed', conflict: false, answer: check };
 }
 

@@ -19,6 +19,12 @@ export interface Person {
   readonly unit: 'C' | 'F' | null;
 }
 
+/** Somebody who spoke here and is not one of the shop's people: known by name, may ask and enters nothing. */
+export interface Guest {
+  readonly id: PersonId;
+  readonly name: string;
+}
+
 /** Who works when. Minutes after local midnight; `ends` may be on the next day (more than 1440). */
 export interface ShopShift {
   readonly name: string;
@@ -71,6 +77,8 @@ export interface Shop {
   readonly holidays: readonly string[];
   readonly unit: 'C' | 'F';
   readonly people: readonly Person[];
+  /** Strangers who have spoken here, as the book knows them; shop.yaml has none. */
+  readonly guests?: readonly Guest[];
   readonly lamps: readonly LampName[];
   /** Heating pads; no pad has the name of a lamp. */
   readonly pads: readonly LampName[];

@@ -3,7 +3,9 @@ import type { Situation } from './decision.js';
 import { outlooksOf, runningOutlooks } from './book.js';
 import { MILESTONE_KINDS } from '../cure/card.js';
 import type { JobNo, LampName } from './ids.js';
+import type { Job, Raised } from './job.js';
 import { lineOf, type LineCommand } from './line-of.js';
+import { meantCures } from './meant-cures.js';
 import { currentMilestone, isOver, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { ReminderKind } from './reminder.js';
@@ -24,9 +26,9 @@ export function cureFor(command: Aimed, situation: Situation): Found {
   if (known === null) return { ok: false, refusal: { code: 'unknown-job', job, choices: choicesOf(command, nearJobs(job, situation.book.openJobs())) } };
   const all = outlooksOf(known, situation.shop, situation.book.air);
   const running = all.filter((outlook) => !isOver(outlook) || (!outlook.cure.scrapped && outlook.overMaximum !== null));
-  const asked = command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running;
+  const asked = meantOf(command, command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running, situation);
   const onJoint = asked.filter((outlook) => command.joint === null || outlook.cure.ref.joint === command.joint);
-  if (onJoint.length === 0) return { ok: false, refusal: { code: 'nothing-runs', job } };
+  if (onJoint.length === 0) return { ok: false, refusal: all.length === 0 ? wentAway(known) ?? { code: 'nothing-runs', job } : { code: 'nothing-runs', job } };
   const joints = [...new Set(onJoint.map((outlook) => outlook.cure.ref.joint))];
   const fitting = bestFit(command, onJoint, situation);
   if (joints.length > 1 && fitting.length !== 1) {
@@ -36,12 +38,23 @@ export function cureFor(command: Aimed, situation: Situation): Found {
   return outlook === undefined ? { ok: false, refusal: { code: 'nothing-runs', job } } : { ok: true, outlook };
 }
 
+const meantOf = (command: Aimed, outlooks: readonly Outlook[], { by }: Situation): readonly Outlook[] =>
+  meantCures(command, outlooks, (outlook, kind) => openQuestionsTo(outlook, by).findLast((raised) => raised.kind === kind)?.at ?? 0);
+
+/** Everything that was entered there belonged to another job. */
+function wentAway({ no, live }: Job): Refusal | null {
+  const gone = live.flatMap(({ fact, happenedAt, by }) => (fact.type === 'moved-away' ? [{ to: fact.toJob, card: fact.cure.card, at: happenedAt, by }] : []));
+  const last = gone.at(-1);
+  if (last === undefined) return null;
+  return { code: 'moved-away', job: no, to: last.to, cards: gone.filter(({ to, at }) => to === last.to && at === last.at).map(({ card }) => card), at: last.at, by: last.by };
+}
+
 /** The job a command means; a refusal when two would fit. */
 function jobFor(command: Subject & { readonly kind: string } & Aimed, situation: Situation): JobNo | Refusal {
   if (command.job !== null) return command.job;
   if (situation.thread !== null) return situation.thread;
   const open = situation.book.openJobs();
-  const running = runningOutlooks(situation.book, situation.shop, open);
+  const running = meantOf(command, runningOutlooks(situation.book, situation.shop, open), situation);
   const lamp = 'lamp' in command ? command.lamp : null;
   const candidates = lamp === null ? mine(command, running, situation) : withLamp(running, lamp);
   const jobs = [...new Set(candidates.map((outlook) => outlook.cure.job))];
@@ -68,8 +81,10 @@ function mine(command: Aimed, running: readonly Outlook[], { by }: Situation): r
 }
 
 /** What this person was asked about a cure since anybody last entered something about it. */
-const openQuestionTo = ({ cure }: Outlook, by: string): ReminderKind[] =>
-  cure.raised.filter((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= cure.touchedAt).map((raised) => raised.kind);
+const openQuestionTo = (outlook: Outlook, by: string): ReminderKind[] => openQuestionsTo(outlook, by).map((raised) => raised.kind);
+
+const openQuestionsTo = ({ cure }: Outlook, by: string): Raised[] =>
+  cure.raised.filter((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= cure.touchedAt);
 
 /** Whether a bare word can be the answer to a question of this kind. */
 function answers(command: Aimed, kind: ReminderKind): boolean {

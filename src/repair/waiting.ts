@@ -1,6 +1,8 @@
 import { instant, type Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
 import { currentMilestone, holdOf, shareOf, stateOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
+import { undecidedSmoke } from './smoke.js';
+import { isFireWatch } from './watch-card.js';
 
 /** What one car waits for; the order of a list of them is rule R26. */
 export interface Waiting {
@@ -18,6 +20,7 @@ export function waitingOf(outlook: Outlook, now: Instant): Waiting {
   const share = milestone === null ? 0 : shareOf(milestone, now);
   const base = { outlook, milestone, share };
   if (outlook.overMaximum !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.overMaximum.at };
+  if (isFireWatch(outlook.cure.card)) return { ...base, ...watchState(outlook, milestone, now) };
   if (outlook.cure.closed === null) {
     const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
     return { ...base, waitsFor: 'open-limit', state: limit !== null && now >= limit ? 'due' : 'running', dueAt: limit };
@@ -28,16 +31,23 @@ export function waitingOf(outlook: Outlook, now: Instant): Waiting {
   return { ...base, waitsFor: milestone?.kind ?? 'decision', state, dueAt: milestone?.check.dueAt ?? null };
 }
 
+/** Hot work that goes on, its watch, or smoke. */
+function watchState(outlook: Outlook, milestone: MilestoneOutlook | null, now: Instant): Pick<Waiting, 'waitsFor' | 'state' | 'dueAt'> {
+  const smoke = undecidedSmoke(outlook.cure);
+  if (smoke !== null) return { waitsFor: 'decision', state: 'held', dueAt: smoke.at };
+  return { waitsFor: 'fire-watch', state: milestone === null ? 'running' : stateOf(outlook, milestone, now), dueAt: milestone?.check.dueAt ?? null };
+}
+
 const RANK: Readonly<Record<OutlookState, number>> = { held: 1, due: 2, running: 3, asleep: 4, confirmed: 5 };
 
-const rankOf = (waiting: Waiting): number => (waiting.outlook.overMaximum !== null ? 0 : RANK[waiting.state]);
+const rankOf = (waiting: Waiting): number => (waiting.outlook.overMaximum !== null || undecidedSmoke(waiting.outlook.cure) !== null ? 0 : RANK[waiting.state]);
 
-/** Rule R26: safety hold, hold, check overdue (oldest first), running (next due first), asleep. One entry a joint, its worst. */
+/** Rule R26: safety hold, hold, check overdue (oldest first), running (next due first), asleep. One entry a joint, its worst, and the fire watch besides. */
 export function waitingList(outlooks: readonly Outlook[], now: Instant): Waiting[] {
   const all = outlooks.map((outlook) => waitingOf(outlook, now)).sort((a, b) => rankOf(a) - rankOf(b) || dueOrder(a) - dueOrder(b) || a.outlook.cure.job.localeCompare(b.outlook.cure.job, 'en', { numeric: true }) || a.outlook.cure.ref.joint.localeCompare(b.outlook.cure.ref.joint, 'en', { numeric: true }));
   const seen = new Set<string>();
   return all.filter(({ outlook: { cure } }) => {
-    const place = `${cure.job} ${cure.ref.joint}`;
+    const place = `${cure.job} ${cure.ref.joint}${isFireWatch(cure.card) ? ' watch' : ''}`;
     const first = !seen.has(place);
     seen.add(place);
     return first;

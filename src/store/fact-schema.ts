@@ -51,6 +51,7 @@ const schema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('handover-accepted'), offer: entrySchema }),
   z.strictObject({ type: z.literal('busy'), until: instantSchema }),
   z.strictObject({ type: z.literal('adopted'), person: personSchema, name: z.string(), role: z.enum(ROLES) }),
+  z.strictObject({ type: z.literal('adoption-asked'), person: personSchema }),
   ofCure('reminder-raised').extend({ kind: z.enum(REMINDER_KINDS), round: z.int(), step: z.int(), dueAt: instantSchema, to: addresseeSchema }),
   z.strictObject({ type: z.literal('air'), value: celsiusSchema, typed, humidity: z.number().nullable() }),
   z.strictObject({ type: z.literal('bell'), bell: z.enum(['opening', 'closing']), dueAt: instantSchema, posted: z.boolean() }),

@@ -15,7 +15,7 @@ interface FactRow {
   readonly body: string;
 }
 
-export interface Journal extends Pick<BookTransaction, 'nextEntry' | 'append' | 'factsOf' | 'shopFacts' | 'lastEntryOf' | 'factsOfEntry'> {
+export interface Journal extends Pick<BookTransaction, 'nextEntry' | 'append' | 'factsOf' | 'shopFacts' | 'adoptions' | 'lastEntryOf' | 'factsOfEntry'> {
   /** A new transaction begins: numbers handed out in one that wrote nothing are free again. */
   readonly begin: () => void;
 }
@@ -30,6 +30,11 @@ export function openJournal(db: Database.Database): Journal {
   const highest = db.prepare<[], { entry: number | null }>('SELECT max(entry) AS entry FROM fact');
   const ofJob = db.prepare<[string], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE job = ? ORDER BY seq`);
   const ofShop = db.prepare<[number], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE job IS NULL ORDER BY seq DESC LIMIT ?`);
+  const adoptions = db.prepare<[], FactRow>(
+    `SELECT ${COLUMNS} FROM fact AS f
+     WHERE job IS NULL AND type IN ('adopted', 'adoption-asked') AND NOT EXISTS (SELECT 1 FROM fact AS u WHERE u.undoes = f.entry)
+     ORDER BY seq`,
+  );
   const ofEntry = db.prepare<[number], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE entry = ? ORDER BY seq`);
   const lastOf = db.prepare<[string], { entry: number }>(
     `SELECT entry FROM fact AS f
@@ -63,6 +68,7 @@ export function openJournal(db: Database.Database): Journal {
     },
     factsOf: (job) => ofJob.all(job).map(recordOf),
     shopFacts: (limit) => ofShop.all(limit).reverse().map(recordOf),
+    adoptions: () => adoptions.all().map(recordOf),
     factsOfEntry,
     lastEntryOf: (by) => {
       const last = lastOf.get(by);

@@ -28,6 +28,7 @@ export function memoryJournal(now: () => MemoryState): Journal {
     },
     factsOf: (job) => now().facts.filter((record) => record.job === job),
     shopFacts: (limit) => now().facts.filter((record) => record.job === null).reverse().slice(0, limit).reverse(),
+    adoptions: () => now().facts.filter(({ entry, fact }) => (fact.type === 'adopted' || fact.type === 'adoption-asked') && !now().facts.some((other) => other.fact.type === 'undone' && other.fact.entry === entry)),
     factsOfEntry: (entry) => ofEntry(entry),
     lastEntryOf: (by) => {
       const undone = new Set(now().facts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));

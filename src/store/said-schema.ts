@@ -17,7 +17,7 @@ const about = z.strictObject({
   job: jobSchema.nullable(),
   joint: jointSchema.nullable(),
   card: z.string().nullable(),
-  kind: z.enum([...REMINDER_KINDS, 'bundle']),
+  kind: z.enum([...REMINDER_KINDS, 'bundle', 'stranger']),
 });
 
 const target = z.discriminatedUnion('kind', [

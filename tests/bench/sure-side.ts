@@ -20,6 +20,7 @@ const CARD: MaterialCard = {
   maxLamp: null,
   recoatBy: null,
   marginPercent: 0,
+  noHeatAfter: false,
 };
 
 /** The sure side of a joint with these readings: the whole forecast, and the same with one reading more, computed anew. */

@@ -43,6 +43,7 @@ export const CARD: MaterialCard = {
   maxLamp: null,
   recoatBy: minutes(2880),
   marginPercent: 10,
+  noHeatAfter: true,
 };
 
 export const AIR = { type: 'air', value: celsius(18.5), typed, humidity: 45 } as const satisfies Fact;
@@ -72,6 +73,13 @@ export const EVERY_FACT: readonly Fact[] = [
   { type: 'scrapped', cure: CURE, reason: 'opened up "again"' },
   { type: 'reminder-raised', cure: CURE, kind: 'open-limit', round: 0, step: 2, dueAt: at(80), to: 'channel' },
   { type: 'reminder-raised', cure: CURE, kind: 'handling', round: 1, step: 0, dueAt: at(180), to: BEN },
+  { type: 'handed', to: BEN },
+  { type: 'handover-offered', to: BEN, jobs: [JOB, jobNo('502')] },
+  { type: 'handover-accepted', offer: entryNo(1) },
+  { type: 'busy', until: at(30) },
+  { type: 'adopted', person: BEN, name: 'Ben', role: 'apprentice' },
+  { type: 'adoption-asked', person: BEN },
+  { type: 'checked', cure: CURE, milestone: 'handling', result: 'hard', role: 'apprentice' },
   AIR,
   { type: 'bell', bell: 'opening', dueAt: MONDAY, posted: true },
   { type: 'undone', entry: entryNo(1) },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { messageId } from '../../src/clerk/message.js';
 import { celsius, instant } from '../../src/cure/units.js';
+import type { Fact } from '../../src/repair/facts.js';
 import { entryNo, jobNo, personId } from '../../src/repair/ids.js';
 import { EVERY_BOOK } from './every-book.js';
 import { AIR, ANA, answer, at, BEN, CLOSED, CURE, delivery, enter, EVERY_FACT, HOME, JOB, post, record, reminder } from './store-samples.js';
@@ -68,6 +69,19 @@ describe.each(EVERY_BOOK)('$name', ({ open }) => {
     for (const minute of [1, 2, 3]) enter(book, [AIR], { job: null, enteredAt: at(minute) });
     expect(book.transact((tx) => tx.shopFacts(2)).map((fact) => fact.enteredAt)).toEqual([at(2), at(3)]);
     expect(book.transact((tx) => tx.shopFacts(9))).toHaveLength(3);
+  });
+
+  it('knows for ever who was taken on and about whom the foreman was asked, but for what was taken back', () => {
+    const book = open();
+    const asked: Fact = { type: 'adoption-asked', person: BEN };
+    const adopted: Fact = { type: 'adopted', person: BEN, name: 'Ben', role: 'technician' };
+    enter(book, [asked], { job: null });
+    enter(book, [adopted], { job: null });
+    const regretted = enter(book, [{ ...adopted, role: 'foreman' }], { job: null });
+    enter(book, [{ type: 'undone', entry: regretted }], { job: null });
+    for (let count = 0; count < 3; count += 1) enter(book, [AIR], { job: null });
+    expect(book.transact((tx) => tx.adoptions().map(({ fact }) => fact))).toEqual([asked, adopted]);
+    expect(book.transact((tx) => tx.shopFacts(3).map(({ fact }) => fact.type))).toEqual(['air', 'air', 'air']);
   });
 
   it('finds the last thing a person did, whole, and never what was undone, an undo, a reminder or a bell', () => {

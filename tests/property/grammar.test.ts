@@ -1,18 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { instant } from '../../src/cure/units.js';
+import { instant, minutes } from '../../src/cure/units.js';
 import { MILESTONE_KINDS } from '../../src/cure/card.js';
 import { BUILD_UPS } from '../../src/cure/warm-up.js';
 import { commandHelp } from '../../src/grammar/command-table.js';
+import { DEEDS } from '../../src/grammar/commands/may.js';
 import { readLine } from '../../src/grammar/read-line.js';
 import type { ReadingContext } from '../../src/grammar/reading.js';
 import type { EntryCommand, TypedTemperature, When } from '../../src/repair/commands.js';
 import { entryNo, jobNo, jointNo, lampName } from '../../src/repair/ids.js';
 import { lineOf, type LineCommand } from '../../src/repair/line-of.js';
+import { ENTERINGS } from '../../src/repair/procedure.js';
+import { ROLES } from '../../src/repair/shop.js';
 import { linesOfFile, SHOP } from '../unit/grammar/line-file.js';
 
 const WORDS = commandHelp().flatMap(({ words }) => words);
-const SMALL = ['20', '58', '501', '502', '65', '1,30', '30.5', '86F', '30c', '°', 'C', 'F', 'P1', 'k', 'P9', 'A', 'l1', 'D', 'j2', 'j0', '20-30', '-', 'to', 'min', 'h', 'ago', 'at', 'since', 'ca', '~9:20', '13:40', '25:70', 'half', 'past', 'an', 'hour', 'yesterday', 'fri', 'pm', 'now', 'yes', 'not', 'rh', '55%', '%', 'tape', 'bare', 'full', 'card', 'please', 'the', '#12', '?', '!', '2026-03-02T11:40', '2026-03-29T01:30:00Z', 'lmp', 'hrd', '50l', '5 mm', '2,5mm', 'mm', 'from', 'by', 'ready', 'tomorrow', 'H1', '1', 'not P1', 'lamp', 'pad', 'air', 'start', '🙂', '<@U1>'];
+const SMALL = ['20', '58', '501', '502', '65', '1,30', '30.5', '86F', '30c', '°', 'C', 'F', 'P1', 'k', 'P9', 'A', 'l1', 'D', 'j2', 'j0', '20-30', '-', 'to', 'min', 'h', 'ago', 'at', 'since', 'ca', '~9:20', '13:40', '25:70', 'half', 'past', 'an', 'hour', 'yesterday', 'fri', 'pm', 'now', 'yes', 'not', 'rh', '55%', '%', 'tape', 'bare', 'full', 'card', 'please', 'the', '#12', '?', '!', '2026-03-02T11:40', '2026-03-29T01:30:00Z', 'lmp', 'hrd', 'xcept', 'clamps', '50l', '03', '>', 'sam', 'bo', 'takes', 'all', 'except', 'says', 'do', 'can', 'vor', 'hace', 'halb', 'acht', 'y', 'media', 'a', 'las', 'uhr', 'nicht', 'weld', '5 mm', '2,5mm', 'mm', 'from', 'by', 'ready', 'tomorrow', 'H1', '1', 'not P1', 'lamp', 'pad', 'air', 'start', '🙂', '<@U1>'];
 
 /** Names as the shop's files allow them, the awkward ones often. */
 const name = fc.oneof(fc.constantFrom('A', 'B', 'C', 'F', 'H', 'M', 'K', 'P1', 'L1', 'ON', 'OFF', 'CAR', 'NOW', 'READ', 'AT', 'RH', 'X9'), fc.stringMatching(/^[A-Za-z][A-Za-z0-9]{0,5}$/));
@@ -22,7 +25,8 @@ const context: fc.Arbitrary<ReadingContext> = fc.record({
   cards: fc.array(name, { maxLength: 6 }),
   lamps: fc.array(name, { maxLength: 4 }),
   pads: fc.array(fc.oneof(fc.constantFrom('1', '2', '5', '9'), name), { maxLength: 3 }),
-  openJobs: fc.array(fc.oneof(fc.constantFrom('20', '58', '65', '501', '502'), fc.stringMatching(/^\d{1,7}$/)), { maxLength: 5 }),
+  openJobs: fc.array(fc.oneof(fc.constantFrom('20', '58', '65', '501', '502', '7220', '7258'), fc.stringMatching(/^\d{1,7}$/)), { maxLength: 5 }),
+  procedures: fc.array(fc.constantFrom('bonded-panel', 'glass', 'Sill 2'), { maxLength: 3 }),
 });
 const soup = fc.array(fc.oneof(fc.constantFrom(...WORDS), fc.constantFrom(...SMALL)), { minLength: 1, maxLength: 9 }).map((words) => words.join(' '));
 const anything = fc.oneof(fc.string({ unit: 'binary', maxLength: 320 }), fc.string({ unit: 'grapheme', maxLength: 80 }), fc.string({ unit: fc.constantFrom(...'0123456789.,:-~@#%°?! ajlmpc'.split('')), maxLength: 60 }));
@@ -47,7 +51,7 @@ describe('whatever is typed', () => {
   });
 
   test('the same for good lines with one letter changed', () => {
-    const lines = linesOfFile('lines-valid.txt').map(({ line }) => line);
+    const lines = ['lines-valid.txt', 'lines-day.txt', 'lines-work.txt', 'lines-languages.txt'].flatMap(linesOfFile).map(({ line }) => line);
     const slip = fc.tuple(fc.constantFrom(...lines), fc.nat(), fc.constantFrom('', 'x', '5', ' ', '?', '.')).map(([line, at, put]) => `${line.slice(0, at % line.length)}${put}${line.slice((at % line.length) + 1)}`);
     fc.assert(fc.property(slip, context, offersOnlyValid), { numRuns: 800 });
   });
@@ -116,6 +120,8 @@ describe('the line that a button sends', () => {
   const padAlone = fc.record({ heater: fc.constant('pad' as const), setting: fc.constant(null), lamp: fc.constantFrom(...SHOP.pads).map(lampName) });
   const supposed = fc.oneof(fc.record({ heater: fc.constant('lamp' as const), setting: fc.option(temperature), air: fc.option(temperature) }), fc.record({ heater: fc.constant('pad' as const), setting: padTemperature, air: fc.option(padTemperature) }));
   const reason = fc.constantFrom('metal was warm', 'Bead at the top (coldest) is hard, 3 checks', 'lamp was off, not hard yet?');
+  const step = fc.constantFrom('weld', 'dry-fit', 'Purge the nozzle', 'clamps off', 'weld 2', 'both flow');
+  const person = fc.constantFrom('sam', 'Bo', 'Sam Miller', '<@U123>', 'Mo');
   const is = <K extends LineCommand['kind']>(kind: K): fc.Arbitrary<K> => fc.constant(kind);
   const command: fc.Arbitrary<LineCommand> = fc.oneof(
     fc.record({ kind: is('paste'), ...subject, card, depth, when }),
@@ -139,6 +145,23 @@ describe('the line that a button sends', () => {
     fc.record({ kind: is('why'), ...subject }),
     fc.tuple(fc.record({ kind: is('what-if'), ...subject, from: fc.option(moment) }), supposed).map(([one, heat]) => ({ ...one, ...heat })),
     fc.record({ kind: is('latest-start'), ...subject, card, milestone: fc.option(fc.constantFrom(...MILESTONE_KINDS)), depth, readyBy: moment }),
+    fc.record({ kind: is('begin'), ...subject, procedure: fc.option(fc.constantFrom(...SHOP.procedures, 'sill')) }),
+    fc.record({ kind: is('done'), ...subject, step: fc.option(step), when }),
+    fc.record({ kind: is('sign'), ...subject, step: fc.option(step) }),
+    fc.record({ kind: is('tap'), ...subject, step, tap: fc.integer({ min: 0, max: 98 }) }),
+    fc.record({ kind: is('enter'), ...subject, what: fc.constantFrom(...ENTERINGS), text: fc.constantFrom('55-B', '55', '2027-03', 'O0 I1 l', 'j', 'at 13:40', 'Lot 7 (left)') }),
+    fc.record({ kind: is('enter'), ...subject, what: fc.constant('photo' as const), text: fc.constant('') }),
+    fc.record({ kind: is('hold'), ...subject, reason }),
+    fc.record({ kind: is('override'), ...subject, step: fc.option(fc.constantFrom('clean', 'dry-fit', 'Weld')), reason }),
+    fc.record({ kind: is('weld'), ...subject, when }),
+    fc.record({ kind: is('hand'), ...subject, to: person }),
+    fc.record({ kind: is('handover'), to: person, except: fc.uniqueArray(fc.constantFrom('501', '502', '7', '7203').map(jobNo)) }),
+    fc.record({ kind: is('accept') }),
+    fc.record({ kind: is('busy'), minutes: fc.integer({ min: 1, max: 720 }).map(minutes) }),
+    fc.tuple(fc.constantFrom('501', '7', '7203'), fc.constantFrom('502', '8', '7211')).map(([from, to]) => ({ kind: 'move' as const, from: jobNo(from), to: jobNo(to) })),
+    fc.record({ kind: is('adopt'), person, role: fc.option(fc.constantFrom(...ROLES)) }),
+    fc.record({ kind: is('next'), ...subject }),
+    fc.record({ kind: is('may'), ...subject, deed: fc.constantFrom(...DEEDS) }),
     fc.record({ kind: is('undo'), entry: fc.option(fc.integer({ min: 1, max: 9_999_999 }).map(entryNo)) }),
   );
 

@@ -9,6 +9,7 @@ import { jobNo, personId } from '../../src/repair/ids.js';
 import type { Book } from '../../src/store/book.js';
 import { memoryBook } from '../../src/store/memory-book.js';
 import { CARDS } from '../support/card-shelf.js';
+import { PROCEDURES } from '../support/procedure-shelf.js';
 import { exampleShop } from '../support/example-shop.js';
 import { on } from '../support/joint.js';
 import { quietLog } from '../support/quiet-log.js';
@@ -37,7 +38,7 @@ interface Desk {
 const fail = (error: unknown): void => { throw error; };
 
 function deskOver(store: Book, clock: StandingClock = openStandingClock(on('Mon 08:00'), fail)): Desk {
-  return { clock, clerk: new Clerk({ store, clock, shop: exampleShop(), cards: CARDS, addressing: NO_ADDRESSING, log: quietLog(), clockRingsBells: true }) };
+  return { clock, clerk: new Clerk({ store, clock, shop: exampleShop(), cards: CARDS, procedures: PROCEDURES, addressing: NO_ADDRESSING, log: quietLog(), clockRingsBells: true }) };
 }
 
 function work({ clerk, clock }: Desk, steps: readonly { after: number; by: string; line: string }[]): void {

@@ -6,6 +6,7 @@ import type { HeatEvent } from '../../src/cure/history.js';
 import { celsius, instant, minus, minutes, plus, type Instant } from '../../src/cure/units.js';
 import { FIRST_JOINT, jobNo, personId } from '../../src/repair/ids.js';
 import { lookAt } from '../../src/repair/outlook.js';
+import { NOTHING_SAID } from '../../src/repair/people-facts.js';
 import { plannedCure, type Planned } from '../../src/repair/planned-cure.js';
 import { latestStart } from '../../src/repair/latest-start.js';
 import { latestIf, type Aim, type Way } from '../../src/repair/readiness.js';
@@ -148,7 +149,7 @@ describe('the latest start is the last minute of all', () => {
       fc.property(anyStages, creditLaw, anyShop, lastMinutes, (stages, law, shop, readyBy) => {
         const card: MaterialCard = { ...cardOf({ law: 'recipe', stages }, law), basis: 'lamp-set' };
         const aim = aimAt(card, shop, []);
-        const result = latestStart(latestStartCommand({ card: card.name, readyBy }), { ...aim, by: aim.planned.by, cards: [card], book: { job: () => null, openJobs: () => [], air: [] }, thread: null, lastEntry: () => null, entry: () => [] });
+        const result = latestStart(latestStartCommand({ card: card.name, readyBy }), { ...aim, by: aim.planned.by, cards: [card], procedures: [], book: { job: () => null, openJobs: () => [], air: [], people: NOTHING_SAID }, thread: null, lastEntry: () => null, entry: () => [] });
         const [air, heated] = result.ok ? result.plan.choices : expect.fail('refused');
         const tried = byTrying({ heat: { kind: 'recipe', stages }, eachMorning: null }, aim, readyBy);
         const within = (at: Instant | null | undefined): Instant | null => (at == null || at < dayEnd(shop, minus(readyBy, TRIED)) ? null : at);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { airReadings, outlooksOf } from '../../src/repair/book.js';
 import type { Fact, FactRecord } from '../../src/repair/facts.js';
 import { entryNo, FIRST_JOINT, jobNo, personId } from '../../src/repair/ids.js';
+import { NOTHING_SAID } from '../../src/repair/people-facts.js';
 import { foldJob } from '../../src/repair/job.js';
 import { isOver, needsReading, type Outlook } from '../../src/repair/outlook.js';
 import { recipeOf } from '../../src/repair/heat-choices.js';
@@ -60,7 +61,8 @@ const situation = ({ facts, now }: Story): Situation => ({
   by: TOMEK,
   shop: SHOP,
   cards: CARDS,
-  book: { job: () => foldJob(JOB, facts.filter((one) => one.job !== null)), openJobs: () => [JOB], air: airOf(facts) },
+  procedures: [],
+  book: { job: () => foldJob(JOB, facts.filter((one) => one.job !== null)), openJobs: () => [JOB], air: airOf(facts), people: NOTHING_SAID },
   thread: null,
   lastEntry: () => null,
   entry: () => [],

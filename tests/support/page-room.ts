@@ -6,7 +6,7 @@ import { FakeDesk } from './fake-desk.js';
 
 export const NOON: Instant = instant(Date.parse('2026-03-03T12:00:00Z'));
 
-const person = (name: string, role: Person['role']): Person => ({ id: personId(name), name, role, chatId: null });
+const person = (name: string, role: Person['role']): Person => ({ id: personId(name), name, role, chatId: null, language: 'en', unit: null });
 
 /** An invented shop around a fake desk, at noon on a day that does not move unless told to. */
 export interface PageRoom {

@@ -47,6 +47,7 @@ export const randomCard: fc.Arbitrary<MaterialCard> = fc
     maxLamp: null,
     recoatBy: null,
     marginPercent,
+    noHeatAfter: false,
   }));
 
 /** The cards that come with the program, and others. */

@@ -8,12 +8,14 @@ import { remindersFor } from '../../src/repair/due.js';
 import type { FactRecord } from '../../src/repair/facts.js';
 import { entryNo, jobNo, personId, type JobNo } from '../../src/repair/ids.js';
 import { foldJob, type Job } from '../../src/repair/job.js';
+import { peopleFacts, type PeopleFacts } from '../../src/repair/people-facts.js';
 import { isOver, type Outlook } from '../../src/repair/outlook.js';
 import type { Reminder } from '../../src/repair/reminder.js';
 import type { Shop } from '../../src/repair/shop.js';
 import { CARDS } from './card-shelf.js';
 import { exampleShop } from './example-shop.js';
 import { on, said } from './joint.js';
+import { PROCEDURES } from './procedure-shelf.js';
 
 /** A command without what this stand-in can fill in. */
 type Short<Command extends EntryCommand = EntryCommand> = Command extends EntryCommand
@@ -67,7 +69,7 @@ export class Shift {
   enter(who: string, now: Instant, facts: readonly NewFact[]): void {
     if (facts.length === 0) return;
     this.#entry += 1;
-    this.facts.push(...facts.map((fact) => ({ ...fact, entry: entryNo(this.#entry), enteredAt: now, by: personId(who) })));
+    this.facts.push(...facts.map((fact) => ({ by: personId(who), ...fact, entry: entryNo(this.#entry), enteredAt: now })));
   }
 
   /** Says what is due until then, in its order. */
@@ -93,7 +95,7 @@ export class Shift {
   }
 
   plan(now: Instant | null = null): Reminder[] {
-    return this.jobs().flatMap((no) => this.outlooks(no).flatMap((outlook) => remindersFor(outlook, this.shop, now)));
+    return this.jobs().flatMap((no) => this.outlooks(no).flatMap((outlook) => remindersFor(outlook, this.shop, now, this.people())));
   }
 
   /** `12:03 handling tomek` for every post since the beginning, of these kinds or all. */
@@ -128,6 +130,12 @@ export class Shift {
     return airReadings(this.facts.filter((fact) => fact.job === null));
   }
 
+  people(): PeopleFacts {
+    const shopFacts = this.facts.filter((fact) => fact.job === null);
+    const undone = new Set(shopFacts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));
+    return peopleFacts(shopFacts, shopFacts.filter((fact) => !undone.has(fact.entry)));
+  }
+
   situation(who: string, now: Instant, thread: string | null = null): Situation {
     const undone = new Set(this.facts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));
     const own = this.facts.filter((fact) => fact.by === who && fact.fact.type !== 'undone' && !undone.has(fact.entry));
@@ -138,6 +146,7 @@ export class Shift {
       by: personId(who),
       shop: this.shop,
       cards: CARDS,
+      procedures: PROCEDURES,
       book: this.#book(),
       thread: thread === null ? null : jobNo(thread),
       lastEntry: () => (last === undefined ? null : { entry: last, facts: entry(last) }),
@@ -147,7 +156,7 @@ export class Shift {
 
   #book(): Book {
     const open = this.jobs().filter((no) => this.outlooks(no).some((outlook) => !isOver(outlook)));
-    return { job: (no) => (this.facts.some((fact) => fact.job === no) ? this.job(no) : null), openJobs: () => open, air: this.air() };
+    return { job: (no) => (this.facts.some((fact) => fact.job === no) ? this.job(no) : null), openJobs: () => open, air: this.air(), people: this.people() };
   }
 
   command({ at, from, yes = false, ...short }: Short, now: Instant): EntryCommand {

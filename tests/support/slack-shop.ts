@@ -1,4 +1,4 @@
-import { minutes } from '../../src/cure/units.js';
+import { celsius, minutes } from '../../src/cure/units.js';
 import { lampName, personId } from '../../src/repair/ids.js';
 import type { Shop } from '../../src/repair/shop.js';
 
@@ -16,8 +16,8 @@ export function slackShop(): Shop {
     holidays: [],
     unit: 'C',
     people: [
-      { id: personId('anna'), name: 'Anna', role: 'technician', chatId: 'U0ANNA1' },
-      { id: personId('walter'), name: 'Walter', role: 'foreman', chatId: null },
+      { id: personId('anna'), name: 'Anna', role: 'technician', chatId: 'U0ANNA1', language: 'en', unit: null },
+      { id: personId('walter'), name: 'Walter', role: 'foreman', chatId: null, language: 'en', unit: null },
     ],
     lamps: [lampName('A')],
     pads: [],
@@ -31,5 +31,9 @@ export function slackShop(): Shop {
       putOff: minutes(10),
       backdating: minutes(120),
     },
+    shifts: [],
+    bays: [],
+    fireWatch: minutes(60),
+    batteryCaution: celsius(60),
   };
 }

@@ -1,4 +1,5 @@
 import { runningOutlooks } from '../../src/repair/book.js';
+import { isJobCommand } from '../../src/repair/commands.js';
 import { begunIn } from '../../src/repair/correct-cards.js';
 import { sameCure } from '../../src/repair/cure-ref.js';
 import { jobNo, personId } from '../../src/repair/ids.js';
@@ -33,7 +34,7 @@ export function hears(shift: Shift, who: string, when: string, short: Parameters
   const entry = decision.facts.length === 0 ? null : (shift.facts.at(-1)?.entry ?? null);
   const { about, notes, facts } = decision;
   const after = about === null ? undefined : shift.outlooks(about.job).find(({ cure }) => sameCure(cure.ref, about.cure));
-  if (about !== null && after !== undefined) {
+  if (about !== null && after !== undefined && !isJobCommand(command)) {
     const was = before.find(({ cure }) => cure.job === about.job && sameCure(cure.ref, about.cure)) ?? null;
     return spoken(composeEntry({ command, by: personId(who), before: was, after, notes, entry }, setting));
   }

@@ -2,7 +2,7 @@ import { built, missing, type Declaration } from '../declaration.js';
 
 export const air: Declaration = {
   kind: 'air',
-  forms: { air: { en: ['air', 'shop', 'room', 'hall'] } },
+  forms: { air: { en: ['air', 'shop', 'room', 'hall', 'heating off'], de: ['luft', 'halle', 'werkstatt', 'raum', 'heizung aus', 'heizung ist aus'], es: ['aire', 'taller', 'nave', 'calefacción apagada'] } },
   takes: ['temperature', 'humidity', 'time'],
   usage: 'air 19 [rh 55] [time]',
   meaning: 'shop air',

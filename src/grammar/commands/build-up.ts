@@ -3,9 +3,9 @@ import { built, choose, type Declaration } from '../declaration.js';
 export const buildUp: Declaration = {
   kind: 'build-up',
   forms: {
-    metal: { en: ['metal', 'build-up', 'build up'] },
-    thin: { en: ['thin', 'thin skin', 'one sheet'] },
-    flange: { en: ['flange', 'two sheets', '2 sheets', 'two sheets with flange', 'thick'] },
+    metal: { en: ['metal', 'build-up', 'build up'], de: ['blech', 'aufbau'], es: ['chapa', 'montaje'] },
+    thin: { en: ['thin', 'thin skin', 'one sheet'], de: ['dünn', 'dünnblech', 'ein blech'], es: ['fina', 'fino', 'una chapa'] },
+    flange: { en: ['flange', 'two sheets', '2 sheets', 'two sheets with flange', 'thick'], de: ['flansch', 'zwei bleche', '2 bleche', 'dick'], es: ['pestaña', 'dos chapas', '2 chapas', 'gruesa', 'grueso'] },
   },
   takes: ['job', 'joint'],
   usage: 'metal JOB thin, or: metal JOB flange',

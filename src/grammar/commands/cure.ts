@@ -3,7 +3,7 @@ import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
 
 export const cure: Declaration = {
   kind: 'cure',
-  forms: { cure: { en: ['cure'] }, start: { en: ['start'] }, begun: { en: ['started', 'go'] } },
+  forms: { cure: { en: ['cure'], de: ['härten', 'aushärten'], es: ['curar'] }, start: { en: ['start'], de: ['start', 'starten'], es: ['iniciar', 'inicio'] }, begun: { en: ['started', 'go'], de: ['gestartet'], es: ['iniciado'] } },
   takes: ['job', 'joint', 'card', 'depth', 'lamp', 'temperature', 'time'],
   usage: 'cure JOB CARD [5 mm] [lamp 35 | pad 60] [LAMP] [time]',
   meaning: 'set, lamp on',

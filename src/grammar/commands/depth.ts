@@ -2,7 +2,7 @@ import { built, missing, type Declaration } from '../declaration.js';
 
 export const depth: Declaration = {
   kind: 'depth',
-  forms: { depth: { en: ['depth', 'deep', 'bead depth'] } },
+  forms: { depth: { en: ['depth', 'deep', 'bead depth'], de: ['tiefe', 'tief'], es: ['profundidad', 'profundo'] } },
   takes: ['job', 'joint', 'depth', 'figure'],
   usage: 'depth JOB 5 mm',
   meaning: 'bead depth',

@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const help: Declaration = {
   kind: 'help',
-  forms: { help: { en: ['help', '?'] } },
+  forms: { help: { en: ['help', '?'], de: ['hilfe'], es: ['ayuda'] } },
   takes: [],
   usage: 'help',
   meaning: 'these lines',

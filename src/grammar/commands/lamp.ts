@@ -3,7 +3,11 @@ import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
 
 export const lamp = {
   kind: 'lamp',
-  forms: { lamp: { en: ['lamp', 'heat'] }, pad: { en: ['pad', 'heat pad', 'heating pad'] }, up: { en: ['up', 'turn up', 'turned up'] } },
+  forms: {
+    lamp: { en: ['lamp', 'heat'], de: ['lampe', 'strahler'], es: ['lámpara', 'foco'] },
+    pad: { en: ['pad', 'heat pad', 'heating pad'], de: ['heizmatte', 'heizkissen'], es: ['manta', 'manta térmica'] },
+    up: { en: ['up', 'turn up', 'turned up'], de: ['hoch', 'hochgestellt', 'hochstellen', 'höher'], es: ['subir', 'subida'] },
+  },
   takes: ['job', 'joint', 'lamp', 'temperature', 'time'],
   usage: 'lamp JOB 65 [LAMP] [time], or: pad JOB 60 [PAD], or: up JOB',
   meaning: 'lamp on, turned',

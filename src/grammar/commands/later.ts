@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const later: Declaration = {
   kind: 'later',
-  forms: { later: { en: ['later'] } },
+  forms: { later: { en: ['later'], de: ['später'], es: ['luego', 'más tarde'] } },
   takes: ['job', 'joint'],
   usage: 'later [JOB]',
   meaning: 'ask again',

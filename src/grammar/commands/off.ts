@@ -3,10 +3,10 @@ import { built, choose, type Declaration } from '../declaration.js';
 export const off: Declaration = {
   kind: 'off',
   forms: {
-    off: { en: ['off', 'tripped', 'unplugged', 'lamp off', 'pad off'] },
+    off: { en: ['off', 'tripped', 'unplugged', 'lamp off', 'pad off'], de: ['aus', 'ausgefallen', 'ausgesteckt', 'lampe aus', 'strahler aus'], es: ['apagada', 'apagado', 'desenchufada', 'lámpara apagada', 'lámpara fuera'] },
     /** Seen off, without a word about when it went off. */
-    found: { en: ['was off', 'lamp was off', 'pad was off'] },
-    unknown: { en: ['not sure', 'not sure when', 'not sure since when', 'dont know', 'dont know when', 'dont know since when', 'do not know when', 'unknown', 'since unknown'] },
+    found: { en: ['was off', 'lamp was off', 'pad was off'], de: ['war aus', 'lampe war aus', 'strahler war aus'], es: ['estaba apagada', 'lámpara estaba apagada'] },
+    unknown: { en: ['not sure', 'not sure when', 'not sure since when', 'dont know', 'dont know when', 'dont know since when', 'do not know when', 'unknown', 'since unknown'], de: ['unklar', 'unklar seit wann', 'weiß nicht', 'weiß nicht wann', 'weiß nicht seit wann', 'keine ahnung'], es: ['no sé', 'no sé cuándo', 'no lo sé', 'no sé desde cuándo'] },
   },
   takes: ['job', 'joint', 'lamp', 'time'],
   usage: "off JOB [time], or: off JOB don't know when",

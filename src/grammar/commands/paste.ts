@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const paste: Declaration = {
   kind: 'paste',
-  forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'] } },
+  forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'], de: ['kleber drauf', 'kleber', 'aufgetragen', 'auftragen', 'raupe'], es: ['adhesivo puesto', 'adhesivo', 'cordón', 'pegamento'] } },
   takes: ['job', 'joint', 'card', 'depth', 'time'],
   usage: 'paste JOB CARD [5 mm] [time]',
   meaning: 'open time runs',

@@ -3,7 +3,7 @@ import { built, missing, type Declaration } from '../declaration.js';
 export const read: Declaration = {
   kind: 'read',
   /** `probe` after the value says how it was measured. */
-  forms: { read: { en: ['read', 'reading', 'temp', 'meas'] }, probe: { en: ['probe'] } },
+  forms: { read: { en: ['read', 'reading', 'temp', 'meas'], de: ['messen', 'messung', 'gemessen', 'wert', 'temperatur'], es: ['medir', 'medida', 'lectura', 'temperatura'] }, probe: { en: ['probe'], de: ['fühler'], es: ['sonda'] } },
   takes: ['job', 'joint', 'temperature', 'method', 'time'],
   usage: 'read JOB 58 [tape | contact | bare] [time]',
   meaning: 'joint reading',

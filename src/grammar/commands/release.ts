@@ -2,7 +2,7 @@ import { built, missing, type Declaration } from '../declaration.js';
 
 export const release: Declaration = {
   kind: 'release',
-  forms: { release: { en: ['release'] } },
+  forms: { release: { en: ['release'], de: ['freigeben', 'freigabe'], es: ['liberar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'release JOB reason',
   meaning: 'foreman decides',

@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const scrap: Declaration = {
   kind: 'scrap',
-  forms: { scrap: { en: ['scrap', 'bin it'] } },
+  forms: { scrap: { en: ['scrap', 'bin it'], de: ['verwerfen'], es: ['anular'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'scrap JOB [reason]',
   meaning: 'cure is void',

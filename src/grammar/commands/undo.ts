@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const undo: Declaration = {
   kind: 'undo',
-  forms: { undo: { en: ['undo'] } },
+  forms: { undo: { en: ['undo'], de: ['rückgängig', 'zurück'], es: ['deshacer'] } },
   takes: ['entry'],
   usage: 'undo [ENTRY]',
   meaning: 'last entry back',

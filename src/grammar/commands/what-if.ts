@@ -3,7 +3,7 @@ import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
 
 export const whatIf: Declaration = {
   kind: 'what-if',
-  forms: { asked: { en: ['what if', 'what-if', 'whatif'] }, bare: { en: ['no lamp', 'no heat', 'no pad', 'air only', 'only air'] } },
+  forms: { asked: { en: ['what if', 'what-if', 'whatif'], de: ['was wenn', 'was wäre wenn', 'was wäre mit'], es: ['y si', 'qué pasa si'] }, bare: { en: ['no lamp', 'no heat', 'no pad', 'air only', 'only air'], de: ['ohne lampe', 'ohne strahler', 'nur luft'], es: ['sin lámpara', 'sin manta', 'solo aire'] } },
   takes: ['job', 'joint', 'temperature', 'air', 'from'],
   usage: 'what if [JOB] [lamp 65 | pad 60 | no lamp] [air 25] [from 14:00]',
   meaning: 'time with other heat',

@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const when: Declaration = {
   kind: 'when',
-  forms: { when: { en: ['when'] } },
+  forms: { when: { en: ['when'], de: ['wann'], es: ['cuándo'] } },
   takes: ['job', 'joint'],
   usage: 'when [JOB]',
   meaning: 'one job',

@@ -2,7 +2,7 @@ import { built, type Declaration } from '../declaration.js';
 
 export const why: Declaration = {
   kind: 'why',
-  forms: { why: { en: ['why', 'explain'] } },
+  forms: { why: { en: ['why', 'explain'], de: ['warum', 'wieso'], es: ['por qué'] } },
   takes: ['job', 'joint'],
   usage: 'why [JOB]',
   meaning: 'the sum',

@@ -3,7 +3,7 @@ import { built, gap, type Declaration } from '../declaration.js';
 export const wrongCard: Declaration = {
   kind: 'wrong-card',
   /** `not`: the words `P2 not P1`, put together by the reader. */
-  forms: { card: { en: ['card', 'wrong card', 'wrong-card'] } },
+  forms: { card: { en: ['card', 'wrong card', 'wrong-card'], de: ['karte', 'falsche karte'], es: ['tarjeta', 'tarjeta equivocada'] } },
   takes: ['job', 'joint', 'card'],
   usage: 'card JOB CARD, or: JOB is CARD not CARD',
   meaning: 'it was this material',

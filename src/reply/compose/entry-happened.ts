@@ -3,6 +3,7 @@ import type { BuildUp } from '../../cure/warm-up.js';
 import type { CureCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import type { Outlook } from '../../repair/outlook.js';
+import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
 import type { Entered } from './entry.js';
 import { heaterWord, heatWords } from './state.js';
@@ -32,7 +33,7 @@ export function whatHappened({ command, by, after, notes }: Entered, setting: Se
     case 'read':
       return readingSentence(command, note, after, setting);
     case 'check':
-      return checkSentence(note, after, setting);
+      return checkSentence(note, by, after, setting);
     case 'later':
       return `asked again in ${setting.shop.rhythm.putOff} min.`;
     case 'stay':
@@ -68,8 +69,9 @@ function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: 
   return `reading ${value}${from}.`;
 }
 
-function checkSentence(note: Note | undefined, after: Outlook, setting: Setting): string {
+function checkSentence(note: Note | undefined, by: PersonId, after: Outlook, setting: Setting): string {
   if (note?.note === 'two-answers') return `${MILESTONE_WORDS[note.milestone]}: two answers, ${nameOf(setting.shop, note.other)} said otherwise. **Held as soft.**`;
+  if (note?.note === 'first-check') return `${MILESTONE_WORDS[note.milestone]}: **first check** by ${nameOf(setting.shop, by)}.`;
   if (note?.note === 'confirmed') {
     const said = after.milestones.find((one) => one.kind === note.milestone)?.check.answer;
     return `${MILESTONE_WORDS[note.milestone]} **confirmed** ${said == null ? '' : `${clock(said.at, setting)} by ${nameOf(setting.shop, said.by)}`}.`;

@@ -23,13 +23,13 @@ export function toDo({ command, after, notes }: Entered, setting: Setting): stri
   if (note?.note === 'bare-metal') return 'Use matt tape or a contact probe.';
   if (command.kind === 'off' && note === undefined) return `${capital(after.cure.heater)} back? Tap On, then take a reading.`;
   if (note?.note === 'stored-heat') return `${capital(after.cure.heater)} on again? Tap On, then read once more.`;
+  if (note?.note === 'first-check') return 'Second tap by a technician or the foreman: until then it waits.';
   if (note?.note === 'two-answers') return 'The foreman settles it.';
   if (note?.note === 'confirmed') return afterConfirmed(note.milestone, after, setting);
   if (after.cure.closed !== null && after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);
   if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
   if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return '**The shop closes before that**: heat counts to closing only. Who stays?';
-  if ((command.kind === 'lamp' || command.kind === 'cure') && after.heat.lamp === 'on') return `Never leave a ${after.cure.heater} alone. Nothing wet with solvent near it.`;
-  return after.cure.closed === null ? `Gloves, eyes. ${CLOSE_WORDS[closeWord(after.cure.card)].tap}` : null;
+  return after.cure.closed === null ? CLOSE_WORDS[closeWord(after.cure.card)].tap : null;
 }
 
 /** What a reading would be worth: the likely time beside the safe one, never instead of it. */
@@ -47,8 +47,7 @@ function afterConfirmed(kind: MilestoneKind, after: Outlook, setting: Setting): 
   const next = after.stages.find((run) => run.began === null);
   if (next !== undefined && waitingMilestones(after).length > 0) return `Next: lamp **${degrees(next.stage.lamp, setting)}** for ${next.stage.minutes} min, if the repair method agrees.`;
   if (waitingMilestones(after).length === 0) return `${after.heat.lamp === 'on' ? `${capital(after.cure.heater)} off. ` : ''}Data sheet and repair method decide what comes next.`;
-  if (kind === 'flash-off') return 'Now the heat: only metal that was read counts.';
-  return kind === 'handling' ? 'Clamps off one at a time, if the repair method agrees.' : null;
+  return kind === 'flash-off' ? 'Now the heat: only metal that was read counts.' : null;
 }
 
 /** What can bring a passed open limit to light. */

@@ -1,13 +1,17 @@
 import type { CureCommand } from '../../repair/commands.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Note } from '../../repair/decision.js';
+import { cautionFor } from '../../repair/cautions.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
 import { currentMilestone, depthMissing, undecidedDew, waitingMilestones, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
+import { cautionLine } from './cautions.js';
 import { depthButtons, depthQuestion } from './depth.js';
 import { leastMetal, marginWords } from './dew.js';
 import { whatHappened } from './entry-happened.js';
 import { endsAtClosing, toDo } from './entry-to-do.js';
+import { composeWatchEntry } from './fire-watch.js';
 import { openSentence } from './open.js';
 import { aimed, exampleNote, milestoneSentence, offButton, title } from './state.js';
 import { answer, button, capital, clock, degrees, type Setting } from './words.js';
@@ -28,11 +32,20 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
   const changed = said.notes.flatMap((one) => (one.note === 'card-changed' ? [one.before] : []))[0];
   const entered = changed === undefined ? said : { ...said, before: changed };
   const { after, notes } = entered;
+  if (isFireWatch(after.cure.card)) return composeWatchEntry(entered, setting);
   const over = notes.find((one) => one.note === 'over-maximum');
   if (over !== undefined) return tooHot(entered, over, setting);
   const first = `${title(after)} ${whatHappened(entered, setting)}`;
-  const sentences = [first, forecastSentence(entered, setting), toDo(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after) : null, exampleNote(after.cure.card)];
+  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after) : null, exampleNote(after.cure.card)];
   return answer(tooMuchHeat(notes) ? 'alarm' : 'plain', sentences, buttonsFor(entered, setting));
+}
+
+/** What to do, and the caution for it; the hands that lay the paste get both in one line. */
+function doing(entered: Entered, setting: Setting): (string | null)[] {
+  const act = toDo(entered, setting);
+  const caution = cautionFor(entered, setting.shop);
+  const said = caution === null ? null : cautionLine(caution);
+  return caution === 'paste' && act !== null ? [`${cautionLine(caution)} ${act}`] : [act, said];
 }
 
 /** How warm the metal has to be before the paste goes on; how near the dew point it was read. */
@@ -90,7 +103,7 @@ function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting)
   if (endsAtClosing(after, setting) && !notes.some((one) => one.note === 'pad-no-recipe') && (command.kind === 'lamp' || command.kind === 'cure')) return [button('I stay', `stay ${aim}`), ...undo];
   const current = currentMilestone(after, setting.now);
   const due = current?.check.dueAt;
-  if (command.kind !== 'check' && current !== null && due != null && due <= setting.now) return [button('Hard', `check ${aim} ${current.kind} hard`), button('Soft', `check ${aim} ${current.kind} soft`), ...undo];
+  if ((command.kind !== 'check' || notes[0]?.note === 'first-check') && current !== null && due != null && due <= setting.now) return [button('Hard', `check ${aim} ${current.kind} hard`), button('Soft', `check ${aim} ${current.kind} soft`), ...undo];
   return undo;
 }
 

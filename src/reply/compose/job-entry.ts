@@ -1,10 +1,11 @@
+import type { AirReading } from '../../cure/air.js';
 import type { JobCommand } from '../../repair/commands.js';
 import type { NewFact, Note } from '../../repair/decision.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
 import type { Job } from '../../repair/job.js';
 import type { Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
-import { composeHotWork } from './hot-work.js';
+import { composeHotWork, composeOver } from './hot-work.js';
 import { composeMoved } from './moved.js';
 import { composePeople } from './people.js';
 import { composeStep } from './procedure.js';
@@ -20,14 +21,17 @@ export interface JobEntered<Command extends JobCommand = JobCommand> {
   /** The job it was about, as it is now; null: about no job, or about several. */
   readonly job: Job | null;
   readonly outlooks: readonly Outlook[];
+  /** The shop's air readings. */
+  readonly air: readonly AirReading[];
 }
 
 export function composeJobEntry(entered: JobEntered, setting: Setting): Answer {
   const { command } = entered;
   switch (command.kind) {
-    case 'begin':
     case 'done':
     case 'sign':
+      return composeOver({ ...entered, command }, setting);
+    case 'begin':
     case 'tap':
     case 'enter':
     case 'hold':

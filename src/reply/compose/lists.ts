@@ -2,8 +2,10 @@ import { minutesBetween } from '../../cure/units.js';
 import type { BellTime } from '../../repair/shop-hours.js';
 import type { MaterialCard } from '../../cure/card.js';
 import { depthMissing, holdOf, undecidedDew } from '../../repair/outlook.js';
+import { undecidedSmoke } from '../../repair/smoke.js';
 import type { Waiting } from '../../repair/waiting.js';
 import { nameOf } from '../../repair/people.js';
+import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer } from '../answer.js';
 import { heatWords, HOLD_WORDS, markedExample, NO_DEPTH, title } from './state.js';
 import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
@@ -22,12 +24,14 @@ export function composeWaiting(list: readonly Waiting[], setting: Setting): Answ
 /** `7203 check now, handling strength due 12:43, Tomek, lamp A 30 °C`. */
 export function waitingLine(one: Waiting, setting: Setting): string {
   const who = nameOf(setting.shop, one.outlook.cure.owner);
-  return `**${title(one.outlook)}** ${waitingWords(one, setting)}, ${who}, ${heatWords(one.outlook, setting)}`;
+  const heat = isFireWatch(one.outlook.cure.card) ? '' : `, ${heatWords(one.outlook, setting)}`;
+  return `**${title(one.outlook)}** ${waitingWords(one, setting)}, ${who}${heat}`;
 }
 
 export function waitingWords(one: Waiting, setting: Setting): string {
   const what = one.waitsFor === 'open-limit' ? 'close the panel' : one.waitsFor === 'decision' ? 'decision' : MILESTONE_WORDS[one.waitsFor];
   const due = one.dueAt === null ? null : clock(one.dueAt, setting);
+  if (one.waitsFor === 'fire-watch' && due === null) return 'hot work goes on, fire watch to follow';
   switch (one.state) {
     case 'held':
       return `HELD, ${holdWords(one)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
@@ -45,7 +49,7 @@ export function waitingWords(one: Waiting, setting: Setting): string {
 /** A panel that is still open can be closed in time and be held all the same. */
 const dampHold = ({ outlook }: Waiting): string => (undecidedDew(outlook) === null ? '' : `, HELD, ${HOLD_WORDS.dew}`);
 
-const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[(milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
+const holdWords = ({ outlook, milestone }: Waiting): string => HOLD_WORDS[undecidedSmoke(outlook.cure) !== null ? 'smoke' : (milestone === null ? null : holdOf(outlook, milestone)) ?? 'over-maximum'];
 
 /** A bundle and the waits it names: only these count as said. */
 export interface Bundle {

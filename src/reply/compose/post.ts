@@ -1,9 +1,11 @@
 import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
-import { nameOf } from '../../repair/people.js';
+import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
+import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
+import { composeHotWorkPost } from './hot-work-post.js';
 import { openSentence } from './open.js';
 import { aimed, certainty, heaterWord, heatWords, markedExample, offButton, title } from './state.js';
 import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
@@ -17,6 +19,8 @@ export function composePost(reminder: Reminder, outlook: Outlook, lateness: Late
 }
 
 function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
+  const hot = composeHotWorkPost(reminder, outlook, lateSentence(lateness, reminder, setting), setting);
+  if (hot !== null) return hot;
   switch (reminder.kind) {
     case 'open-limit':
       return openPost(reminder, outlook, lateness, setting);
@@ -52,10 +56,14 @@ function checkPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   const unsure = heatUnsure(outlook, setting);
   return answer(
     'question',
-    [first, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? `Was the ${heaterWord(outlook.cure)} on all the time? If not, say so first.` : null, checkHint(one, outlook)],
+    [first, firstCheck(one, setting), lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? `Was the ${heaterWord(outlook.cure)} on all the time? If not, say so first.` : null, checkHint(one, outlook)],
     checkButtons(outlook, one, unsure),
   );
 }
+
+/** An apprentice has looked already. */
+const firstCheck = ({ check: { first } }: MilestoneOutlook, setting: Setting): string | null =>
+  first === null ? null : `First check by ${nameOf(setting.shop, first.by)} ${clock(first.at, setting)}: **second tap** by a technician or the foreman.`;
 
 const dueGrade = (outlook: Outlook, one: MilestoneOutlook, setting: Setting): string => {
   const grade = certainty(outlook, one, setting);
@@ -67,9 +75,9 @@ function checkHint(one: MilestoneOutlook, outlook: Outlook): string {
     const lampOff = one.kind === 'full' && outlook.heat.lamp === 'on' ? `${capital(outlook.cure.heater)} off. ` : '';
     return `${lampOff}Try the witness bead at the coldest spot.`;
   }
-  if (one.kind === 'drive-away') return 'No slamming, a window ajar, tape stays.';
+  if (one.kind === 'drive-away') return cautionLine('glass');
   if (one.kind === 'flash-off') return 'Does it look matt all over?';
-  if (one.kind === 'sand') return 'Thumbnail test first. Mask and extraction.';
+  if (one.kind === 'sand') return `Thumbnail test first. ${cautionLine('sanding')}`;
   return 'Look at it first: the clock is not a check.';
 }
 
@@ -87,14 +95,14 @@ function heatUnsure({ heat }: Outlook, { now, shop }: Setting): boolean {
 function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const next = outlook.stages.find((run) => run.began === null)?.stage;
   const asked = next === undefined ? 'next stage' : `lamp **${degrees(next.lamp, setting)}** for ${next.minutes} min`;
-  return answer('question', [`${title(outlook)} **lamp stage due ${clock(reminder.dueAt, setting)}**: ${asked}.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), 'Never leave a lamp alone.'], [button('Turned up', `up ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
+  return answer('question', [`${title(outlook)} **lamp stage due ${clock(reminder.dueAt, setting)}**: ${asked}.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), cautionLine('lamp')], [button('Turned up', `up ${aimed(outlook)}`), button('Later 10', `later ${aimed(outlook)}`)]);
 }
 
 function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const over = outlook.overMaximum;
   const maximum = hottestAllowed(outlook.cure.card);
   const value = over === null ? '' : degrees(over.value, setting);
-  const buttons = [offButton(outlook), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === outlook.cure.owner ? [] : [button('Go on', `release ${aimed(outlook)} heat judged`)])];
+  const buttons = [offButton(outlook), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [button('Go on', `release ${aimed(outlook)} heat judged`)] : [])];
   return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. ${capital(outlook.cure.heater)} off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`, lateSentence(lateness, reminder, setting)], buttons);
 }
 

@@ -2,7 +2,9 @@ import { plus, roundDownToMinute } from '../../cure/units.js';
 import type { CommandKind } from '../../repair/commands.js';
 import { currentMilestone, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
+import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer } from '../answer.js';
+import { composeWatch } from './fire-watch.js';
 import { likelyClause } from './likely.js';
 import { openSentence } from './open.js';
 import { aimed, exampleNote, heatWords, milestoneSentence, title } from './state.js';
@@ -11,6 +13,7 @@ import { answer, button, capital, clock, type Setting } from './words.js';
 /** One job: each milestone with its state and time, what heats it, who owns it. */
 export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const { cure } = outlook;
+  if (isFireWatch(cure.card)) return composeWatch(outlook, setting);
   const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatWords(outlook, setting)}.`;
   if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
   const passed = outlook.openPassed === null ? null : `Open limit ${clock(outlook.openPassed, setting)} was passed${cure.releasedAt === null ? ': the foreman decides' : ', decided by the foreman'}.`;

@@ -1,7 +1,10 @@
 import type { Misread } from '../../grammar/reading.js';
 import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
+import { isStepRefusal } from '../../repair/step-refusal.js';
+import type { Role } from '../../repair/shop.js';
 import type { Answer } from '../answer.js';
+import { composeStepRefusal } from './procedure-refusal.js';
 import { HOLD_WORDS, markedExample } from './state.js';
 import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
 
@@ -30,6 +33,7 @@ export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
 }
 
 function composed(refusal: Refusal, setting: Setting): Answer {
+  if (isStepRefusal(refusal)) return composeStepRefusal(refusal, setting);
   const refused = (sentence: string, buttons: readonly [string, string][] = []): Answer => answer('refusal', [sentence], buttons.map(([label, sent]) => button(label, sent)));
   const asked = (sentence: string, buttons: readonly [string, string][]): Answer => answer('question', [sentence], buttons.map(([label, sent]) => button(label, sent)));
   switch (refusal.code) {
@@ -39,6 +43,10 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return asked(`No open job **${refusal.job}**.${refusal.choices.length > 0 ? ' Did you mean one of these?' : ` Start it: \`cure ${refusal.job} P1\`.`}`, refusal.choices.map(({ job, line }) => [job, line]));
     case 'which-joint':
       return asked(`${refusal.job}: which joint? Nothing stored yet.`, refusal.choices.map(({ joint, line }) => [joint, line]));
+    case 'moved-away':
+      return refused(`${refusal.job}: ${refusal.cards.join(', ')} went to **${refusal.to}**, entered here by mistake (moved ${clock(refusal.at, setting)} by ${nameOf(setting.shop, refusal.by)}). Nothing runs here.`);
+    case 'onto-itself':
+      return refused(`${refusal.job} is the same job. Nothing moved. Say both: \`move 501>502\`.`);
     case 'which-card':
       return asked(`${refusal.job}: which material card? ${refusal.choices.map(({ card }) => card).join(', ')}. Nothing stored yet.`, refusal.choices.slice(0, 5).map(({ card, line }) => [card, line]));
     case 'nothing-runs':
@@ -99,6 +107,26 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refused(`${refusal.card} does not harden by depth: leave the depth out. Nothing stored.`);
     case 'odd-depth':
       return refused(`**${tidy(refusal.millimetres)} mm** is no depth of a bead (${refusal.least} to ${refusal.most} mm). Nothing stored.`);
+    case 'stranger':
+      return refused(strangerRefused(refusal, setting));
+    case 'wrong-role':
+      return refused(`That is not for ${refusal.role === 'apprentice' || refusal.role === 'owner' ? 'an' : 'a'} ${refusal.role}: ${whoMay(refusal.may, setting)}. Nothing stored.`);
+    case 'unknown-person':
+      return refused(`Nobody called “${shortened(refusal.typed)}” here${refusal.known.length === 0 ? '' : `. Known: ${refusal.known.map((person) => nameOf(setting.shop, person)).join(', ')}`}. Nothing stored.`);
+    case 'cannot-take':
+      return refused(`${nameOf(setting.shop, refusal.person)} is ${refusal.role} and takes no jobs. Nothing changed.`);
+    case 'to-yourself':
+      return refused('They are yours already. Name somebody else. Nothing changed.');
+    case 'nothing-to-hand':
+      return refused('No open job of yours to hand over.');
+    case 'not-in-handover':
+      return refused(`${refusal.jobs.join(', ')}: not among your open jobs. Nothing changed.`);
+    case 'nothing-offered':
+      return refused('Nobody has offered you anything.');
+    case 'offered-to-another':
+      return refused(`That was offered to **${nameOf(setting.shop, refusal.to)}**: only they can accept it.`);
+    case 'too-long-busy':
+      return refused(`At most ${refusal.most / 60} h at a time. Nothing stored.`);
     case 'foreman-only':
       return refused(`Only the foreman may decide that${refusal.foreman === 'channel' ? '' : ` (${nameOf(setting.shop, refusal.foreman)})`}.`);
     case 'nothing-held':
@@ -110,6 +138,18 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'not-yours':
       return refused(`That entry is ${nameOf(setting.shop, refusal.by)}'s. They or the foreman can take it back.`);
   }
+}
+
+/** Who may, by role and, where they are few, by name. */
+function whoMay(roles: readonly Role[], { shop }: Setting): string {
+  const named = shop.people.filter((person) => roles.includes(person.role) && person.role !== 'apprentice').map((person) => person.name);
+  const words = roles.length > 1 ? `${roles.slice(0, -1).join(', ')} or ${roles.at(-1) ?? ''}` : roles.join('');
+  return `${words}${named.length === 0 ? '' : ` (${named.slice(0, 3).join(', ')})`} may`;
+}
+
+function strangerRefused({ person, foreman }: Extract<Refusal, { code: 'stranger' }>, { shop }: Setting): string {
+  const whom = foreman === 'channel' ? 'the foreman' : nameOf(shop, foreman);
+  return `**${nameOf(shop, person)}, you are not on the shop's list**, so nothing is stored. Asking is free: who waits, when 501. Ask ${whom} to type \`adopt ${person} technician\`.`;
 }
 
 function unknownHeater({ lamp, heater, isOther }: Extract<Refusal, { code: 'unknown-lamp' }>, { shop }: Setting): string {

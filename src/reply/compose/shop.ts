@@ -86,6 +86,7 @@ const FACT_WORDS: Readonly<Record<Fact['type'], string>> = {
   'handover-accepted': 'acceptance',
   busy: 'busy',
   adopted: 'new person',
+  'adoption-asked': 'question about a stranger',
   'lamp-set': 'lamp setting',
   'lamp-off': 'lamp off',
   'lamp-found-off': 'lamp found off',

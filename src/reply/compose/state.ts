@@ -48,6 +48,7 @@ const byMoisture = (one: MilestoneOutlook): boolean => one.forecast.progress.law
 
 /** Why a foreman has to decide. */
 export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
+  smoke: 'smoke reported',
   'over-maximum': 'too hot',
   'open-limit': 'open limit was passed',
   dew: 'metal too close to the dew point',

@@ -19,6 +19,7 @@ export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   return answer('plain', [
     `${title(outlook)} **${MILESTONE_WORDS[one.kind]}**, card ${card.name} (${card.version}), from ${clock(start, setting)}:`,
     ruleSentence(law, outlook, setting),
+    outlook.cure.cameFrom === null ? null : `Entered as ${outlook.cure.cameFrom} by mistake and moved here, times kept.`,
     ...sumLines(one.forecast, start, words, setting),
     endSentence(outlook, one, setting),
     clocksChange(start, one.forecast.dueAt, setting),

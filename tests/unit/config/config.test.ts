@@ -23,14 +23,15 @@ function problems(environment: Environment): readonly string[] {
 describe('the settings', () => {
   it('have defaults that run at once: own data folder, loopback, the shipped examples, no Slack', () => {
     const read = config({ PATH: '/bin' });
-    expect(read).toMatchObject({ data: './data', host: '127.0.0.1', port: 4780, shop: { example: true }, cards: { example: true }, clock: null, logLevel: 'info', slack: null });
+    expect(read).toMatchObject({ data: './data', host: '127.0.0.1', port: 4780, shop: { example: true }, cards: { example: true }, procedures: { example: true }, clock: null, logLevel: 'info', slack: null });
     expect(existsSync(read.shop.path)).toBe(true);
     expect(existsSync(read.cards.path)).toBe(true);
+    expect(existsSync(read.procedures.path)).toBe(true);
   });
 
   it('are taken from the environment, and an empty variable is not set', () => {
-    const read = config({ CURECLERK_DATA: '/var/lib/shop', CURECLERK_HOST: '::1', CURECLERK_PORT: '0', CURECLERK_SHOP: 'shop.yaml', CURECLERK_CARDS: 'cards', CURECLERK_CLOCK: ' x60 ', CURECLERK_LOG: 'debug', SLACK_BOT_TOKEN: '' });
-    expect(read).toEqual({ data: '/var/lib/shop', host: '::1', port: 0, shop: { path: 'shop.yaml', example: false }, cards: { path: 'cards', example: false }, clock: 'x60', logLevel: 'debug', slack: null });
+    const read = config({ CURECLERK_DATA: '/var/lib/shop', CURECLERK_HOST: '::1', CURECLERK_PORT: '0', CURECLERK_SHOP: 'shop.yaml', CURECLERK_CARDS: 'cards', CURECLERK_PROCEDURES: 'procedures', CURECLERK_CLOCK: ' x60 ', CURECLERK_LOG: 'debug', SLACK_BOT_TOKEN: '' });
+    expect(read).toEqual({ data: '/var/lib/shop', host: '::1', port: 0, shop: { path: 'shop.yaml', example: false }, cards: { path: 'cards', example: false }, procedures: { path: 'procedures', example: false }, clock: 'x60', logLevel: 'debug', slack: null });
     expect(config({ CURECLERK_PORT: '', CURECLERK_DATA: ' ' })).toMatchObject({ port: 4780, data: './data' });
   });
 

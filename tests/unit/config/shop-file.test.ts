@@ -31,13 +31,17 @@ describe('shop.yaml', () => {
         closedDays: null,
         unit: 'C',
         people: [
-          { id: 'ines', name: 'Ines', role: 'foreman', chatId: null },
-          { id: 'tomek', name: 'Tomek', role: 'technician', chatId: null },
-          { id: 'wren', name: 'Wren', role: 'apprentice', chatId: null },
+          { id: 'ines', name: 'Ines', role: 'foreman', chatId: null, language: 'en', unit: null },
+          { id: 'tomek', name: 'Tomek', role: 'technician', chatId: null, language: 'en', unit: null },
+          { id: 'wren', name: 'Wren', role: 'apprentice', chatId: null, language: 'en', unit: null },
         ],
         lamps: ['A', 'B'],
         pads: ['M1', 'M2'],
         rhythm: DEFAULT_RHYTHM,
+        shifts: [],
+        bays: ['1', '2'],
+        fireWatch: 60,
+        batteryCaution: 60,
       },
     });
   });

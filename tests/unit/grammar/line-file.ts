@@ -18,6 +18,7 @@ export const SHOP: ReadingContext = {
   lamps: ['A', 'B', 'L1'],
   pads: ['1', 'H1'],
   openJobs: ['501', '502'],
+  procedures: ['bonded-panel', 'glass'],
 };
 
 /**
@@ -45,5 +46,5 @@ function changed(context: ReadingContext, row: string): ReadingContext {
     const found = given.get(key);
     return found === undefined ? usual : found.split(',').filter((name) => name !== '');
   };
-  return { now: context.now, zone: given.get('zone') ?? SHOP.zone, cards: list('cards', SHOP.cards), lamps: list('lamps', SHOP.lamps), pads: list('pads', SHOP.pads), openJobs: list('open', SHOP.openJobs) };
+  return { now: context.now, zone: given.get('zone') ?? SHOP.zone, cards: list('cards', SHOP.cards), lamps: list('lamps', SHOP.lamps), pads: list('pads', SHOP.pads), openJobs: list('open', SHOP.openJobs), procedures: SHOP.procedures };
 }

@@ -9,8 +9,8 @@ import type { Command, TypedTemperature, When } from '../../../src/repair/comman
  */
 export function toldCommand(command: Command, { now, zone }: ReadingContext): string {
   const { kind, ...held } = command;
-  const words = Object.entries(held).flatMap(([name, value]: [string, unknown]) => (MOMENTS.has(name) ? [] : toldPart(name, value)));
-  const ahead = 'readyBy' in command ? [`readyBy=${toldMoment(command.readyBy, now, zone)}`] : 'from' in command && command.from !== null ? [`from=${toldMoment(command.from, now, zone)}`] : [];
+  const words = Object.entries(held).flatMap(([name, value]: [string, unknown]) => (MOMENTS.has(name) && typeof value !== 'string' ? [] : toldPart(name, value)));
+  const ahead = 'readyBy' in command ? [`readyBy=${toldMoment(command.readyBy, now, zone)}`] : command.kind === 'what-if' && command.from !== null ? [`from=${toldMoment(command.from, now, zone)}`] : [];
   const time = 'when' in command ? toldTime(command.when, now, zone) : [];
   return [kind, ...words, ...ahead, ...time].join(' ');
 }

@@ -121,6 +121,8 @@ describe('questions about the lamp', () => {
     // Tomek's own hard does not settle it; whoever said soft does.
     shift.enters('tomek', '10:30', { kind: 'check', job: '501', result: 'hard' });
     shift.enters('wren', '10:31', { kind: 'check', job: '501', result: 'hard' });
+    // An apprentice's hard is a first check.
+    shift.enters('tomek', '10:31', { kind: 'check', job: '501', result: 'hard' });
     shift.until('10:42');
     expect(shift.heard('stage')).toEqual(['10:14 stage tomek', '10:41 stage tomek']);
   });

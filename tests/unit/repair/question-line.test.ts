@@ -8,7 +8,7 @@ import { on } from '../../support/joint.js';
 import { latestStartCommand, whatIfCommand } from '../../support/questions.js';
 
 const SHOP = exampleShop();
-const read = (line: string) => readLine(line, { now: on('Tue 10:00'), zone: SHOP.zone, cards: CARDS.map((card) => card.name), lamps: SHOP.lamps, pads: SHOP.pads, openJobs: [] });
+const read = (line: string) => readLine(line, { now: on('Tue 10:00'), zone: SHOP.zone, cards: CARDS.map((card) => card.name), lamps: SHOP.lamps, pads: SHOP.pads, openJobs: [], procedures: [] });
 
 describe('a question as a line', () => {
   it.each([

@@ -16,15 +16,16 @@ const forecastOf = (card: string, kind: MilestoneKind, ...heat: Parameters<typeo
 /** Due 11:30; a quarter of its wait is 20 min. */
 const P2 = forecastOf('P2', 'handling', lampSet('10:10', 35));
 
-/** `11:30:08 soft tomek`; Ines is the foreman. */
+/** `11:30:08 soft tomek`; Ines is the foreman, Kit an apprentice. */
 function check(line: string): Check {
   const [at = '', result, by = ''] = line.split(' ');
-  return { milestone: 'handling', result: result === 'hard' ? 'hard' : 'soft', at: on(at), by: personId(by), foreman: by === 'ines' };
+  return { milestone: 'handling', result: result === 'hard' ? 'hard' : 'soft', at: on(at), by: personId(by), foreman: by === 'ines', apprentice: by === 'kit' };
 }
 
 function state(...lines: string[]): string {
-  const { phase, round, dueAt, conflict, answer } = checkState(P2, lines.map(check));
-  return `${phase} ${round} ${said(dueAt)}${conflict ? ' conflict' : ''}${answer === null ? '' : ` by ${answer.by}`}`;
+  const { phase, round, dueAt, conflict, answer, first } = checkState(P2, lines.map(check));
+  const looked = first === null || phase === 'confirmed' ? '' : ` first ${first.by}`;
+  return `${phase} ${round} ${said(dueAt)}${conflict ? ' conflict' : ''}${answer === null ? '' : ` by ${answer.by}`}${looked}`;
 }
 
 describe('the check of a milestone', () => {
@@ -33,6 +34,16 @@ describe('the check of a milestone', () => {
     ['is confirmed by a person', ['11:31 hard wren'], 'confirmed 1 11:30 by wren'],
     ['does not count an answer from before the due time', ['11:29:59 hard wren'], 'open 1 11:30'],
     ['counts the due minute itself', ['11:30 hard wren'], 'confirmed 1 11:30 by wren'],
+    ['is looked at first by an apprentice, and stays due', ['11:31 hard kit'], 'open 1 11:30 first kit'],
+    ['is not confirmed by an apprentice who looks twice', ['11:31 hard kit', '11:35 hard kit'], 'open 1 11:30 first kit'],
+    ['is confirmed by the second tap', ['11:31 hard kit', '11:35 hard wren'], 'confirmed 1 11:30 by wren'],
+    ['is soft by an apprentice as by anybody', ['11:30 soft kit'], 'open 2 11:50 by kit'],
+    ['hard by an apprentice, soft by another: held as soft', ['11:30 hard kit', '11:30:08 soft tomek'], 'open 2 11:50 conflict by tomek'],
+    ['hard and then soft by the same apprentice: soft', ['11:30 hard kit', '11:30:08 soft kit'], 'open 2 11:50 by kit'],
+    ['soft by a person, hard by an apprentice before the recheck: still soft', ['11:30 soft tomek', '11:40 hard kit'], 'open 2 11:50 by tomek'],
+    ['doubted by an apprentice, and looked at again by both', ['11:30 hard tomek', '11:31 soft kit', '11:51 hard kit', '11:52 hard tomek'], 'confirmed 2 11:51 by tomek'],
+    ['doubted by an apprentice who has not looked again', ['11:30 hard tomek', '11:31 soft kit', '11:51 hard tomek'], 'open 2 11:51 conflict by kit'],
+    ['doubted by a technician: no apprentice settles it', ['11:30 hard wren', '11:31 soft tomek', '11:51 hard kit'], 'open 2 11:51 conflict by tomek'],
     ['is one check for the same answer twice', ['11:31 hard wren', '11:31:01 hard tomek'], 'confirmed 1 11:30 by wren'],
     ['is soft: again after a quarter of the wait, from the minute it was said', ['11:30:08 soft tomek'], 'open 2 11:50 by tomek'],
     ['is soft twice within the recheck: one answer', ['11:30:08 soft tomek', '11:31 soft wren'], 'open 2 11:50 by tomek'],

@@ -1,0 +1,61 @@
+import type { Situation, NewFact } from '../repair/decision.js';
+import { outlooksOf } from '../repair/book.js';
+import type { EntryNo, JobNo, PersonId } from '../repair/ids.js';
+import type { Outlook } from '../repair/outlook.js';
+import { foremanOf } from '../repair/people.js';
+import type { Answer } from '../reply/answer.js';
+import { composeAccepted, composeHanded, composeOffer, composeStranger } from '../reply/compose/people.js';
+import type { NewPost } from './ports.js';
+
+type To = NewPost['to'];
+
+/** What an entry about the people has to tell those who did not make it. `before`: the cures as they stood, the book as it is now. */
+export function noticesOf(entry: EntryNo, facts: readonly NewFact[], before: readonly Outlook[], situation: Situation): NewPost[] {
+  const [first] = facts;
+  switch (first?.fact.type) {
+    case 'handed':
+      return first.job === null ? [] : handed(entry, first.job, first.fact.to, before, situation);
+    case 'handover-offered': {
+      const { to, jobs } = first.fact;
+      return [notice(entry, to, null, composeOffer(situation.by, jobs, outlooks(jobs, situation), situation), situation)];
+    }
+    case 'handover-accepted':
+      return accepted(entry, first.fact.offer, facts, situation);
+    default:
+      return [];
+  }
+}
+
+/** Somebody who is not one of the shop's people wanted to enter something. */
+export const strangerNotice = (entry: EntryNo, situation: Situation): NewPost => {
+  const { about, ...post } = notice(entry, foremanOf(situation.shop), null, composeStranger(situation.by, situation), situation);
+  return { ...post, about: { ...about, kind: 'stranger' } };
+};
+
+function handed(entry: EntryNo, job: JobNo, to: PersonId, before: readonly Outlook[], situation: Situation): NewPost[] {
+  const had = before.filter((outlook) => outlook.cure.job === job).map((outlook) => outlook.cure.owner);
+  const others = [...new Set([to, ...had])].filter((person) => person !== situation.by);
+  const said = composeHanded(job, to, situation.by, outlooks([job], situation), situation);
+  return others.map((person) => notice(entry, person, job, said, situation));
+}
+
+function accepted(entry: EntryNo, offer: EntryNo, facts: readonly NewFact[], situation: Situation): NewPost[] {
+  const giver = situation.book.people.offers.find((one) => one.entry === offer)?.from;
+  if (giver === undefined || giver === situation.by) return [];
+  return [notice(entry, giver, null, composeAccepted(situation.by, facts.flatMap(({ job }) => job ?? []), situation), situation)];
+}
+
+const outlooks = (jobs: readonly JobNo[], { book, shop }: Situation): Outlook[] =>
+  jobs.flatMap((no) => {
+    const job = book.job(no);
+    return job === null ? [] : outlooksOf(job, shop, book.air);
+  });
+
+const notice = (entry: EntryNo, to: To, job: JobNo | null, answer: Answer, { now }: Situation): NewPost => ({
+  key: `notice/${entry}/${to}`,
+  at: now,
+  dueAt: now,
+  to,
+  about: { job, joint: null, card: null, kind: 'handover' },
+  answer,
+});

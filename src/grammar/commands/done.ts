@@ -1,0 +1,11 @@
+import { built, type Declaration } from '../declaration.js';
+
+export const done: Declaration = {
+  kind: 'done',
+  forms: { done: { en: ['done', 'finished'], de: ['fertig', 'erledigt'], es: ['hecho', 'hecha', 'terminado'] } },
+  takes: ['job', 'joint', 'reason', 'time'],
+  usage: 'done JOB [STEP] [time], or: JOB STEP done',
+  meaning: 'step finished',
+  example: ({ job }) => `done ${job} weld`,
+  build: ({ job, joint, reason, when }) => built({ kind: 'done', job, joint, step: reason === '' ? null : reason, when }),
+};

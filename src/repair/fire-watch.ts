@@ -1,0 +1,51 @@
+import { plus, type Instant } from '../cure/units.js';
+import { outlooksOf } from './book.js';
+import { runsOf } from './correct-cards.js';
+import type { CureRef } from './cure-ref.js';
+import type { NewFact, Situation } from './decision.js';
+import { FIRST_JOINT, type JobNo, type JointNo } from './ids.js';
+import { isAttended, isOver, type Outlook } from './outlook.js';
+import type { Shop } from './shop.js';
+import { isOpen, nextClosing } from './shop-hours.js';
+import { FIRE_WATCH, fireWatchCard, isFireWatch } from './watch-card.js';
+
+/** One car has one fire watch at a time; it is kept on the joint of the first hot work. Null: none goes on. */
+export function runningWatch(job: JobNo, { book, shop }: Pick<Situation, 'book' | 'shop'>): Outlook | null {
+  const known = book.job(job);
+  const all = known === null ? [] : outlooksOf(known, shop, book.air);
+  return all.findLast((outlook) => isFireWatch(outlook.cure.card) && !outlook.cure.scrapped && !isOver(outlook)) ?? null;
+}
+
+/** Hot work begins: the watch is opened, so that it is asked for if nobody says the end; one that runs starts again. */
+export function hotWorkBegins(job: JobNo, joint: JointNo | null, at: Instant, situation: Situation): NewFact[] {
+  const running = runningWatch(job, situation);
+  if (running === null) return [opened(newRef(job, joint, situation), job, at, situation)];
+  return running.cure.closed === null ? [] : [{ job, happenedAt: at, fact: { type: 'moved', cure: running.cure.ref } }];
+}
+
+/** Hot work is over: the fire watch begins, or begins again (rule R23). `joint` null: somewhere on the car. */
+export function fireWatchFacts(job: JobNo, joint: JointNo | null, at: Instant, situation: Situation): NewFact[] {
+  const running = runningWatch(job, situation);
+  if (running !== null) return [{ job, happenedAt: at, fact: { type: running.cure.closed === null ? 'closed' : 'moved', cure: running.cure.ref } }];
+  const ref = newRef(job, joint, situation);
+  return [opened(ref, job, at, situation), { job, happenedAt: at, fact: { type: 'closed', cure: ref } }];
+}
+
+const opened = (cure: CureRef, job: JobNo, at: Instant, { shop, by }: Situation): NewFact => ({ job, happenedAt: at, fact: { type: 'cure-opened', cure, card: fireWatchCard(shop.fireWatch), owner: by } });
+
+function newRef(job: JobNo, joint: JointNo | null, { book }: Situation): CureRef {
+  const place = { joint: joint ?? FIRST_JOINT, card: FIRE_WATCH };
+  return { ...place, run: runsOf(place, book.job(job)?.all ?? []) + 1 };
+}
+
+/** When the fire watch ends, or would end if the hot work ended at once. */
+export const watchEnds = ({ cure, milestones }: Outlook, begun: Instant, { fireWatch }: Shop): Instant =>
+  milestones.at(0)?.check.dueAt ?? plus(cure.start ?? begun, fireWatch);
+
+/** The shop closes before the watch is over and nobody has said that they stay (rule R23). */
+export function needsSomebody(watch: Outlook, begun: Instant, shop: Shop): boolean {
+  const ends = watchEnds(watch, begun, shop);
+  const closes = nextClosing(shop, begun);
+  const isLate = !isOpen(shop, begun) || (closes !== null && closes < ends);
+  return isLate && !isAttended(watch.cure, shop, ends);
+}
