@@ -64,7 +64,7 @@ function read(ways: readonly (readonly Slip[])[], pieces: readonly Piece[], name
     const line = `${written({ pieces, names }, new Map(way.map(({ at, word }) => [at, word])))}${asked}`;
     const parsed = interpretLine(line, names);
     const meaning = parsed.ok ? JSON.stringify(parsed.command) : '';
-    if (parsed.ok && !found.has(meaning)) found.set(meaning, { command: parsed.command, line, label: way.map(({ word }) => word).join(' '), sure: way.every(({ word }) => word.length > TOO_SHORT) });
+    if (parsed.ok && !found.has(meaning)) found.set(meaning, { command: parsed.command, line, label: way.map(({ word }) => word).join(' '), sure: way.every(({ word }) => word.length > TOO_SHORT || /\d/.test(word)) });
   }
   return [...found.values()];
 }

@@ -1,4 +1,6 @@
+import { check } from './commands/check.js';
 import { replaced, replacing, typedAt, without, written } from './draft.js';
+import { wordsOfAll } from './language.js';
 import type { Finding, LineState } from './line-state.js';
 import { isNegation } from './small-words.js';
 import { oneSlipAway } from './spelling.js';
@@ -19,6 +21,8 @@ const LOOKS: readonly (readonly [RegExp, string])[] = [
   [/^\d+:\d*$/, 'a time such as 13:40'],
   [/^j\d+$/, 'a joint from j1 to j99'],
 ];
+
+const HARD: ReadonlySet<string> = new Set(wordsOfAll(check.forms['hard'] ?? { en: [], de: [], es: [] }));
 
 /** Words that are not known: never left out silently, corrected only by the person. */
 export function unknownWords(state: LineState, unknown: readonly Token[]): Finding {
@@ -59,7 +63,9 @@ const withCards = ({ draft }: LineState, unknown: readonly Token[], cards: reado
 /** Only to show a form that would be valid: corrected where possible, else left out. */
 function shortened({ draft }: LineState, unknown: readonly Token[]): readonly Repair[] {
   if (unknown.some((token) => isNegation(token.text))) return [];
-  const changes = unknown.slice(0, MOST_WAYS).flatMap((token) => [...replacing(token, oneSlipAway(token.text, draft.names)[0] ?? '')]);
+  const meant = unknown.slice(0, MOST_WAYS).map((token) => ({ token, word: oneSlipAway(token.text, draft.names)[0] ?? '' }));
+  // Among words that are left out, "hard" is never put into anybody's mouth.
+  const changes = meant.flatMap(({ token, word }) => [...replacing(token, HARD.has(word) ? '' : word)]);
   const others = unknown.slice(MOST_WAYS).flatMap((token) => [...replacing(token, '')]);
   return [
     { line: written(draft, new Map([...changes, ...others])), label: null },

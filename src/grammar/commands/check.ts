@@ -1,4 +1,4 @@
-import { built, choose, type Declaration } from '../declaration.js';
+import { built, choose, gap, type Declaration } from '../declaration.js';
 
 export const check: Declaration = {
   kind: 'check',
@@ -14,7 +14,7 @@ export const check: Declaration = {
   meaning: 'your check',
   example: ({ job }) => `hard ${job}`,
   build: ({ job, joint, milestone, forms, when }) => {
-    if (forms.has('si') && forms.size > 1) return choose('hard or soft, without if');
+    if (forms.has('si') && forms.size > 1) return gap({ problem: 'hard or soft, without if', add: [], choose: false, place: 'end' });
     const hard = forms.has('hard') || forms.has('si');
     if (hard === forms.has('soft')) return choose('hard or soft', ...(hard ? [] : ['hard', 'soft']));
     return built({ kind: 'check', job, joint, milestone, result: hard ? 'hard' : 'soft', when });
