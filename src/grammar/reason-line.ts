@@ -75,6 +75,7 @@ const nothingElse = ({ names: { now } }: Draft): Omit<Slots, 'job' | 'joint' | '
   forms: new Set(),
   heaterWord: false,
   heaters: new Set(),
+  offWord: false,
   airWord: false,
   card: null,
   lamp: null,

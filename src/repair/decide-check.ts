@@ -4,6 +4,7 @@ import type { JobFact } from './facts.js';
 import { foremanOf, isForeman } from './people.js';
 import { currentMilestone, holdOf, shareOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { ReminderKind } from './reminder.js';
+import { scrappedCure } from './scrapped-cure.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 
@@ -101,7 +102,7 @@ export function decideRelease(command: Of<'release'>, situation: Situation): Dec
 
 /** The cure is void; it stays in the record. */
 export function decideScrap(command: Of<'scrap'>, situation: Situation): Decision {
-  const found = cureFor(command, situation);
+  const found = scrappedCure(command, situation);
   if (!found.ok) return refuse(found.refusal);
   const { outlook } = found;
   return { ok: true, facts: [{ job: outlook.cure.job, happenedAt: situation.now, fact: { type: 'scrapped', cure: outlook.cure.ref, reason: command.reason } }], about: about(outlook), notes: [] };

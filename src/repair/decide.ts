@@ -65,7 +65,8 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   const main = last.facts.at(-1) ?? first;
   return {
     ok: true,
-    facts: [{ job: first.job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } }],
+    // A lamp that was taken from another job is in that job's book as well.
+    facts: [...new Set(last.facts.map(({ job }) => job))].map((job) => ({ job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } })),
     about: null,
     notes: [{ note: 'undone', what: main }],
   };

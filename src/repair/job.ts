@@ -1,12 +1,12 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Heater, HeatEvent } from '../cure/history.js';
-import { later, type Celsius, type Instant } from '../cure/units.js';
+import { later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
 import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
-import type { EntryNo, JobNo, LampName, PersonId } from './ids.js';
+import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 
 /** One job as the book knows it: every fact, and those that still count in order of happening. */
@@ -39,6 +39,7 @@ export interface JointReading {
   readonly method: ReadingMethod;
   readonly by: PersonId;
   readonly entry: EntryNo;
+  readonly enteredAt: Instant;
 }
 
 /** One card running on one joint. */
@@ -56,6 +57,8 @@ export interface Cure {
   readonly start: Instant | null;
   readonly heat: readonly HeatEvent[];
   readonly readings: readonly JointReading[];
+  /** The metal shortly before the cure began: it was cleaned, read, and then the bead was laid. */
+  readonly readBefore: readonly JointReading[];
   readonly lamp: LampName | null;
   /** What `lamp` names, and what was set last. */
   readonly heater: Heater;
@@ -87,7 +90,7 @@ export function curesOf(job: Job): Cure[] {
 
 function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>): Cure {
   const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
-  const joint = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
+  const joint = job.live.filter((record) => onJoint(record, fact.cure.joint) && isAbout(record, opened.happenedAt));
   const closed = lastTime(mine, 'closed');
   // A panel that was closed only later, by a late entry, was not moved before: that was part of setting it.
   const moved = mine.flatMap((record) => (record.fact.type === 'moved' && closed !== null && record.happenedAt >= closed ? [record.happenedAt] : []));
@@ -104,6 +107,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
     heat: joint.flatMap((record) => heatOf(record)),
     readings,
+    readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
     buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
@@ -116,6 +120,13 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     touchedAt: [...mine, ...joint].filter((record) => record.fact.type !== 'reminder-raised').reduce((at, record) => later(at, record.enteredAt), opened.enteredAt),
   };
 }
+
+const onJoint = ({ fact }: FactRecord, joint: JointNo): boolean => 'joint' in fact && fact.joint === joint;
+
+/** From cleaning to the bead. Common practice, no source. */
+const SHORTLY = minutes(30);
+
+const isShortlyBefore = (at: Instant, begun: Instant): boolean => at < begun && at >= minus(begun, SHORTLY);
 
 /** What was read before this cure began belongs to another one on the same joint. A lamp that was on before may be on still. */
 const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => fact.type !== 'reading' || happenedAt >= begun;
@@ -130,8 +141,8 @@ function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
   return fact.type === 'reading' && fact.method !== 'bare' ? [{ kind: 'reading', at, value: fact.value }] : [];
 }
 
-function readingOf({ fact, happenedAt: at, by, entry }: FactRecord): JointReading[] {
-  return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry }] : [];
+function readingOf({ fact, happenedAt: at, enteredAt, by, entry }: FactRecord): JointReading[] {
+  return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry, enteredAt }] : [];
 }
 
 function heatedBy(records: readonly FactRecord[]): { readonly lamp: LampName | null; readonly heater: Heater } {

@@ -10,6 +10,8 @@ export type Refusal =
   | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
   | { readonly code: 'which-joint'; readonly job: JobNo; readonly choices: readonly { readonly joint: JointNo; readonly line: string }[] }
   | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
+  /** A card was named that does not run on this job. */
+  | { readonly code: 'which-cure'; readonly job: JobNo; readonly named: string; readonly choices: readonly { readonly joint: JointNo; readonly card: string; readonly line: string }[] }
   | { readonly code: 'nothing-runs'; readonly job: JobNo }
   | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string }
   /** Another adhesive still cures on this car: a second joint, or the wrong job? */

@@ -4,7 +4,7 @@ import { currentMilestone, waitingMilestones, type Outlook } from '../../repair/
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
 import { likelyClause } from './likely.js';
-import { openSentence } from './open.js';
+import { dampSentence, openSentence } from './open.js';
 import { aimed, exampleNote, heatWords, milestoneSentence, title } from './state.js';
 import { answer, button, capital, clock, type Setting } from './words.js';
 
@@ -12,7 +12,7 @@ import { answer, button, capital, clock, type Setting } from './words.js';
 export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const { cure } = outlook;
   const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatWords(outlook, setting)}.`;
-  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
+  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), dampSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
   const passed = outlook.openPassed === null ? null : `Open limit ${clock(outlook.openPassed, setting)} was passed${cure.releasedAt === null ? ': the foreman decides' : ', decided by the foreman'}.`;
   const current = currentMilestone(outlook, setting.now);
   const lines = outlook.milestones.map((one) => `${capital(milestoneSentence(outlook, one, setting))}${one === current ? likelyClause(outlook, one, setting) : ''}.`);

@@ -41,6 +41,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return asked(`${refusal.job}: which joint? Nothing stored yet.`, refusal.choices.map(({ joint, line }) => [joint, line]));
     case 'which-card':
       return asked(`${refusal.job}: which material card? ${refusal.choices.map(({ card }) => card).join(', ')}. Nothing stored yet.`, refusal.choices.slice(0, 5).map(({ card, line }) => [card, line]));
+    case 'which-cure':
+      return asked(`${refusal.job}: no ${refusal.named} runs there. Which cure? Nothing stored yet.`, refusal.choices.map(({ joint, card, line }) => [`${card} ${joint}`, line]));
     case 'nothing-runs':
       return refused(`${refusal.job}: nothing runs there.`);
     case 'already-running':
