@@ -96,8 +96,13 @@ function airAt(known: AirKnown, input: SidedInput): AirStep {
   if (dry.length === 0) return { from: known.at, ...air, humidity: null, vapour: null };
   const held = air.temperature === null ? Infinity : vapourPressure(air.temperature, 100);
   const vapour = Math.min(held, ...counted.flatMap(({ value, humidity }) => (humidity === null ? [] : [vapourPressure(value, humidity)])));
-  const percent = air.temperature === null || counted.every(({ value }) => value >= (air.temperature ?? value)) ? Infinity : (vapour / held) * 100;
-  return { from: known.at, ...air, humidity: Math.min(percent, ...dry), vapour };
+  return { from: known.at, ...air, humidity: Math.min(warmedPercent(known.last, air.temperature), ...dry), vapour };
+}
+
+/** The same water is fewer percent of air that is taken to be warmer than it was read. */
+function warmedPercent(last: AirReading | undefined, temperature: Celsius | null): number {
+  if (last === undefined || last.humidity === null || temperature === null || temperature <= last.value) return Infinity;
+  return (vapourPressure(last.value, last.humidity) / vapourPressure(temperature, 100)) * 100;
 }
 
 /**

@@ -70,8 +70,8 @@ function naiveWater(at: Instant, { readings, start }: AirInput, temperature: Cel
   const vapour = Math.min(most, ...counted.map((one) => vapourPressure(one.value, one.humidity)));
   const dry = counted.map((one) => one.humidity);
   // Warmed air with the same water is drier.
-  const warmed = temperature !== null && [last, previous, next].some((one) => one !== undefined && one.value < temperature);
-  return { humidity: warmed ? Math.min((vapour / most) * 100, ...dry) : Math.min(...dry), vapour };
+  const warmed = temperature !== null && last.value < temperature;
+  return { humidity: warmed ? Math.min((vapourPressure(last.value, last.humidity) / most) * 100, ...dry) : Math.min(...dry), vapour };
 }
 
 const at = (steps: readonly AirStep[], moment: Instant): AirStep | undefined => steps.findLast((step) => step.from <= moment);
