@@ -1,12 +1,12 @@
 import { milestoneShare } from '../../cure/forecast.js';
 import { later, type Celsius } from '../../cure/units.js';
 import type { TypedTemperature } from '../../repair/commands.js';
-import type { Heat } from '../../repair/heat-choices.js';
 import { lineOf } from '../../repair/line-of.js';
 import { currentMilestone, holdOf, needsReading, waitingMilestones, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { sameTimes, type Variant, type WhatIf } from '../../repair/what-if.js';
 import type { WhatIfRefusal } from '../../repair/what-if-refusal.js';
 import type { Answer, Button } from '../answer.js';
+import { heatName } from './heat-name.js';
 import { composeRefusal } from './refusal.js';
 import { exampleNote, title } from './state.js';
 import { answer, button, capital, clock, degrees, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
@@ -51,19 +51,8 @@ function variantLine(variant: Variant, { from, standing, asked }: WhatIf, settin
 
 /** `Lamp 40 °C, air 30 °C`. */
 function nameOf({ supposed, air }: Variant, setting: Setting): string {
-  const heat = supposed === null ? [] : [heatName(supposed, setting)];
+  const heat = supposed === null ? [] : [`${supposed.kind === 'recipe' ? 'recipe, ' : ''}${heatName(supposed, setting)}`];
   return capital([...heat, ...(air === null ? [] : [`air ${degrees(air, setting)}`])].join(', '));
-}
-
-function heatName(heat: Heat, setting: Setting): string {
-  switch (heat.kind) {
-    case 'air':
-      return 'air only';
-    case 'heater':
-      return `${heat.heater} ${degrees(heat.setting, setting)}`;
-    case 'recipe':
-      return `recipe, lamp ${heat.stages.map((stage) => degrees(stage.lamp, setting)).join(' then ')}`;
-  }
 }
 
 /** What has to be seen before it would be true. */
