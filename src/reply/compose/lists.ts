@@ -28,13 +28,14 @@ export function waitingLine(one: Waiting, setting: Setting): string {
 export function waitingWords(one: Waiting, setting: Setting): string {
   const what = one.waitsFor === 'open-limit' ? 'close the panel' : one.waitsFor === 'decision' ? 'decision' : MILESTONE_WORDS[one.waitsFor];
   const due = one.dueAt === null ? null : clock(one.dueAt, setting);
+  if (one.waitsFor === 'open-limit') return `${one.dueAt !== null && one.dueAt <= setting.now ? `open limit passed ${due ?? ''}` : `${what} by ${due ?? '?'}`}${dampHold(one)}`;
   switch (one.state) {
     case 'held':
       return `HELD, ${holdWords(one)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
     case 'due':
-      return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}${dampHold(one)}` : `check now, ${what} due ${due ?? ''}`;
+      return `check now, ${what} due ${due ?? ''}`;
     case 'running':
-      return one.waitsFor === 'open-limit' ? `${what} by ${due ?? '?'}${dampHold(one)}` : due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
+      return due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
     case 'asleep':
       return depthMissing(one.outlook) && one.milestone?.forecast.progress.law === 'depth-root' ? `${what}, ${NO_DEPTH}` : `asleep, ${what}, ${percent(one.share)}`;
     case 'confirmed':
