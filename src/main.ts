@@ -1,13 +1,15 @@
 #!/usr/bin/env node
 import process from 'node:process';
-import { openHouse } from './app.js';
-import { readConfig } from './config.js';
-import { checkShop } from './config/check-shop.js';
-import { ClerkError } from './errors.js';
-import { openLog } from './log.js';
+
+/** The signal for changed cards, from the very first moment on: with nobody to take it, it would end the process. */
+const cardsChanged = { isWaiting: false, reread: (): void => { cardsChanged.isWaiting = true; } };
+// Not SIGHUP: closing a terminal sends that, and must end the clerk.
+process.on('SIGUSR2', () => { cardsChanged.reread(); });
 
 /** `check-shop` looks at the shop's files and ends. Otherwise: reads the settings, opens the house, and keeps it open until it is told to stop. */
 async function main(): Promise<void> {
+  // Loaded only now: what stands in an import line above would run before the signal is taken.
+  const [{ openHouse }, { readConfig }, { checkShop }, { ClerkError }, { openLog }] = await Promise.all([import('./app.js'), import('./config.js'), import('./config/check-shop.js'), import('./errors.js'), import('./log.js')]);
   const read = readConfig(process.env);
   if (!read.ok) throw new ClerkError({ code: 'settings-refused', problems: read.problems });
   const { config } = read;
@@ -34,12 +36,12 @@ async function main(): Promise<void> {
     void stop();
   });
   for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, () => void stop());
-  // Not SIGHUP: closing a terminal sends that, and must end the clerk.
-  process.on('SIGUSR2', () => { house.rereadCards(); });
+  cardsChanged.reread = () => { house.rereadCards(); };
+  if (cardsChanged.isWaiting) house.rereadCards();
   process.stdout.write(`ready ${house.url}\n`);
 }
 
 main().catch((error: unknown) => {
-  process.stderr.write(`${error instanceof ClerkError ? error.message : error instanceof Error ? error.message : String(error)}\n`);
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
   process.exit(1);
 });

@@ -7,6 +7,8 @@ export interface AirKnown {
   /** The latest reading, and the one before it that it does not merely correct. */
   readonly last: AirReading | undefined;
   readonly previous: AirReading | undefined;
+  /** The first reading after this moment. */
+  readonly next: AirReading | undefined;
   /** The latest reading was taken after a closing, outside working hours. */
   readonly readAtNight: boolean;
   /** The working day, from shortly before opening until closing, or null. */
@@ -61,6 +63,7 @@ export function airSweep(periods: readonly OpenPeriod[], readings: readonly AirR
     return {
       at,
       last,
+      next: readings[count],
       previous: last === undefined ? undefined : readings[previousBy(minus(last.at, CORRECTED_WITHIN)) - 1],
       readAtNight,
       today,

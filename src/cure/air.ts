@@ -15,6 +15,8 @@ export interface AirReading {
   readonly value: Celsius;
   /** Relative humidity in percent, or null when it was not read. */
   readonly humidity: number | null;
+  /** When it got into the book, if later than it happened. */
+  readonly enteredAt?: Instant;
 }
 
 /** Where a stretch of air temperature comes from. */
@@ -24,7 +26,7 @@ export type AirSource = 'air reading' | 'old air reading' | 'usual air' | 'night
 export interface AirStep {
   readonly from: Instant;
   readonly temperature: Celsius | null;
-  /** As read, in percent; it says little at another temperature than it was read at. */
+  /** Percent at this temperature of the water that was read, and never more percent than was read. */
   readonly humidity: number | null;
   /** Water vapour in hPa: what was read stays in the shop while it cools, as far as colder air can hold it. */
   readonly vapour: number | null;
@@ -89,18 +91,28 @@ function edges({ start, periods }: AirInput, readings: readonly AirReading[]): I
 
 function airAt(known: AirKnown, input: SidedInput): AirStep {
   const air = temperatureAt(known, input);
-  const counted = countedReadings(known);
+  const counted = countedReadings(known, input.start);
   const dry = counted.flatMap(({ humidity }) => humidity ?? []);
   if (dry.length === 0) return { from: known.at, ...air, humidity: null, vapour: null };
   const held = air.temperature === null ? Infinity : vapourPressure(air.temperature, 100);
-  const vapours = counted.flatMap(({ value, humidity }) => (humidity === null ? [] : [vapourPressure(value, humidity)]));
-  return { from: known.at, ...air, humidity: Math.min(...dry), vapour: Math.min(held, ...vapours) };
+  const vapour = Math.min(held, ...counted.flatMap(({ value, humidity }) => (humidity === null ? [] : [vapourPressure(value, humidity)])));
+  return { from: known.at, ...air, humidity: Math.min(warmedPercent(known.last, air.temperature), ...dry), vapour };
 }
 
-/** A reading stands for three hours, then the one before it counts as well; one without humidity leaves it unknown. */
-function countedReadings({ at, last, previous }: AirKnown): readonly AirReading[] {
-  if (last === undefined || last.humidity === null) return [];
-  return at < plus(last.at, READING_LASTS) || previous === undefined ? [last] : [last, previous];
+/** The same water is fewer percent of air that is taken to be warmer than it was read. */
+function warmedPercent(last: AirReading | undefined, temperature: Celsius | null): number {
+  if (last === undefined || last.humidity === null || temperature === null || temperature <= last.value) return Infinity;
+  return (vapourPressure(last.value, last.humidity) / vapourPressure(temperature, 100)) * 100;
+}
+
+/**
+ * A reading stands for three hours, then the one before it counts as well; between two readings the drier counts, like the
+ * colder of two on a joint. One without humidity leaves it unknown, and so does one that was old when the joint began.
+ */
+function countedReadings({ at, last, previous, next }: AirKnown, start: Instant): readonly AirReading[] {
+  if (last === undefined || last.humidity === null || last.at < minus(start, READING_LASTS)) return [];
+  const before = at < plus(last.at, READING_LASTS) || previous === undefined ? [] : [previous];
+  return [last, ...before, ...(next === undefined ? [] : [next])];
 }
 
 type Air = Pick<AirStep, 'temperature' | 'source'>;

@@ -53,7 +53,7 @@ export function expectedStretches(history: JointHistory, usualConstant: Minutes)
     else stretches.push(...airBetween(air, cursor, span.from));
     const before: Celsius | null = (cursor === span.from ? warm : null) ?? airAt(air, span.from);
     const heated = heatedStretches(span, before, air, timeConstant);
-    stretches.push(...heated);
+    for (const stretch of heated) stretches.push(stretch);
     cursor = span.to;
     warm = endTemperature(heated.at(-1)) ?? span.readings.at(-1)?.temperature ?? before;
     timeConstant = learntConstant(span) ?? timeConstant;

@@ -23,6 +23,11 @@ interface Ended extends HeatedSpan {
   readonly to: Instant;
 }
 
+/** Grows in place: a joint may be read many times under one lamp. */
+interface Open extends HeatedSpan {
+  readonly readings: TemperaturePoint[];
+}
+
 /**
  * When heat worked on the joint, with the same belief as the safe side: off at a switch-off and at closing time, and
  * when it is found off, off since the last sign of life.
@@ -30,7 +35,7 @@ interface Ended extends HeatedSpan {
 export function heatedSpans(events: readonly HeatEvent[]): HeatedSpan[] {
   let state: HeatState = NO_HEAT;
   let ended: Ended[] = [];
-  let open: HeatedSpan | null = null;
+  let open: Open | null = null;
   for (const event of events) {
     const before = state;
     state = afterHeatEvent(state, event);
@@ -40,7 +45,7 @@ export function heatedSpans(events: readonly HeatEvent[]): HeatedSpan[] {
     }
     if (event.kind === 'lamp-found-off' && before.lamp !== 'off' && before.lastSign !== null) ended = cutAt(ended, before.lastSign);
     if (open === null && beginsSpan(event, state)) open = spanFrom(event, before, state);
-    if (open !== null && event.kind === 'reading' && state.counted !== null) open = { ...open, readings: [...open.readings, { at: event.at, temperature: event.value }] };
+    if (open !== null && event.kind === 'reading' && state.counted !== null) open.readings.push({ at: event.at, temperature: event.value });
   }
   return open === null ? ended : [...ended, open];
 }
@@ -63,7 +68,7 @@ function endsSpan(event: HeatEvent, before: HeatState): boolean {
 const beginsSpan = (event: HeatEvent, after: HeatState): boolean =>
   event.kind === 'lamp-set' || event.kind === 'lamp-on' || (event.kind === 'reading' && after.counted !== null);
 
-function spanFrom(event: HeatEvent, before: HeatState, { setting, heater, counted, lastCounted }: HeatState): HeatedSpan {
+function spanFrom(event: HeatEvent, before: HeatState, { setting, heater, counted, lastCounted }: HeatState): Open {
   const knownHere = before.setting === setting && before.heater === heater && lastCounted !== null;
   const towards = setting === null ? null : knownHere ? colder(lastCounted, setting) : setting;
   return { from: event.at, to: null, setting, towards, fromSwitchOn: event.kind !== 'reading', keepsReading: counted !== null, readings: [] };

@@ -21,27 +21,49 @@ export interface StageRun {
 /**
  * Runs a recipe against the lamp's stretches (rule R5): printed minutes from switch-on, stage by stage, warm-up inside.
  * A lamp (never a pad) at or above a stage's setting works for that stage. Missing minutes are added plus 20 min re-warm;
- * more than half a stage missing begins it again.
+ * more than half a stage missing begins it again. So does an interruption that would cost more than the whole stage:
+ * heat that came first never makes a joint later than one that had none.
  */
 export function runRecipe(stages: readonly RecipeStage[], lamp: readonly LampStretch[], start: Instant): StageRun[] {
   const runs: StageRun[] = [];
   let from: Instant | null = start;
   for (const stage of stages) {
-    const run: StageRun = from === null ? { stage, began: null, needed: stage.minutes, ended: null, on: [] } : runStage(stage, lamp, from);
+    const run: StageRun = from === null ? notBegun(stage) : runStage(stage, lamp, from);
     runs.push(run);
     from = run.ended;
   }
   return runs;
 }
 
+const notBegun = (stage: RecipeStage): StageRun => ({ stage, began: null, needed: stage.minutes, ended: null, on: [] });
+
+/** Of the runs from each switch-on, the one that ends first. */
 function runStage(stage: RecipeStage, lamp: readonly LampStretch[], from: Instant): StageRun {
+  const working = lamp.filter((one) => one.heater === 'lamp' && one.setting !== null && one.setting >= stage.lamp && (one.to === null || one.to > from));
+  let best: StageRun | null = null;
+  for (const [index, stretch] of working.entries()) {
+    if (best?.ended != null && best.ended <= stretch.from) break;
+    if (working[index - 1]?.to === stretch.from) continue;
+    const run = runFromSwitchOn(stage, working.slice(index), from);
+    if (run !== null && (best === null || endsSooner(run, best))) best = run;
+  }
+  return best ?? notBegun(stage);
+}
+
+/** With the lamp off now in both, the one with less left to do. */
+const endsSooner = (one: StageRun, other: StageRun): boolean =>
+  one.ended === null && other.ended === null ? leftToDo(one) < leftToDo(other) : (one.ended ?? Infinity) < (other.ended ?? Infinity);
+
+const leftToDo = (run: StageRun): number => run.on.reduce<number>((left, { from, to }) => left - (to === null ? 0 : minutesBetween(from, to)), run.needed);
+
+/** Null once more than half the stage is missing: it has begun again at a later switch-on. */
+function runFromSwitchOn(stage: RecipeStage, working: readonly LampStretch[], from: Instant): StageRun | null {
   let began: Instant | null = null;
   let needed = stage.minutes;
   let done = 0;
   let missing = 0;
-  let on: { from: Instant; to: Instant | null }[] = [];
-  for (const stretch of lamp) {
-    if (stretch.heater !== 'lamp' || stretch.setting === null || stretch.setting < stage.lamp || (stretch.to !== null && stretch.to <= from)) continue;
+  const on: { from: Instant; to: Instant | null }[] = [];
+  for (const stretch of working) {
     const begins = later(stretch.from, from);
     const last = on.at(-1);
     const gap = last?.to == null ? 0 : minutesBetween(last.to, begins);
@@ -49,11 +71,10 @@ function runStage(stage: RecipeStage, lamp: readonly LampStretch[], from: Instan
       missing += gap;
       needed = minutes(needed + REWARM);
     }
-    if (missing > stage.minutes / 2) [began, needed, done, missing, on] = [null, stage.minutes, 0, 0, []];
+    if (missing > stage.minutes / 2) return null;
     began ??= begins;
     const end = plus(begins, minutes(needed - done));
-    const to = stretch.to === null ? null : earlier(stretch.to, end);
-    on.push({ from: begins, to: stretch.to === null ? null : to });
+    on.push({ from: begins, to: stretch.to === null ? null : earlier(stretch.to, end) });
     if (stretch.to === null || end <= stretch.to) return { stage, began, needed, ended: end, on };
     done += minutesBetween(begins, stretch.to);
   }

@@ -19,6 +19,8 @@ export interface Slots {
   readonly heaterWord: boolean;
   /** What heats, by word or by name; both only by mistake. */
   readonly heaters: ReadonlySet<Heater>;
+  /** A word for a lamp that is off stood in the line. */
+  readonly offWord: boolean;
   readonly airWord: boolean;
   readonly job: JobNo | null;
   readonly joint: JointNo | null;

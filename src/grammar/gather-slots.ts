@@ -13,6 +13,7 @@ export function gatherSlots(tokens: readonly Token[], spoken: Spoken, { job, tem
     forms: spoken.forms,
     heaterWord: spoken.heaterWord,
     heaters: new Set(HEATERS.filter((heater) => tokens.some((token) => isAbout(token, heater)))),
+    offWord: tokens.some((token) => token.kind === 'form' && token.command === 'off'),
     airWord: tokens.some((token) => token.kind === 'form' && token.command === 'air'),
     job: job === null ? null : jobNo(job.text.replace('#', '')),
     joint: tokens.find((token) => token.kind === 'joint')?.joint ?? null,

@@ -95,6 +95,7 @@ const nothingElse = ({ names: { now } }: Draft, form: string): Omit<Slots, 'job'
   forms: new Set([form]),
   heaterWord: false,
   heaters: new Set(),
+  offWord: false,
   airWord: false,
   card: null,
   lamp: null,

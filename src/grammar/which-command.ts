@@ -42,6 +42,8 @@ export function whichCommand(tokens: readonly Token[], times: readonly FoundTime
 
 function mayHelp(form: Form, kind: CommandKind, tokens: readonly Token[]): boolean {
   if (HELPERS[kind]?.has(form.command) !== true) return false;
+  // `don't know when` is an answer about a lamp, and supposes nothing.
+  if (form.command === 'off') return form.form === 'off';
   if (form.command === 'depth') return tokens.some((token) => token.kind === 'depth');
   return form.command !== 'lamp' || (isHeaterWord(form) && !tokens.some((token) => token.kind === 'form' && token.command === 'lamp' && !isHeaterWord(token)));
 }

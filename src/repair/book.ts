@@ -18,7 +18,7 @@ export interface Book {
 export function airReadings(records: readonly FactRecord[]): AirReading[] {
   const undone = new Set(records.flatMap((record) => (record.fact.type === 'undone' ? [record.fact.entry] : [])));
   return records
-    .flatMap((record) => (record.fact.type === 'air' && !undone.has(record.entry) ? [{ at: record.happenedAt, value: record.fact.value, humidity: record.fact.humidity }] : []))
+    .flatMap((record) => (record.fact.type === 'air' && !undone.has(record.entry) ? [{ at: record.happenedAt, value: record.fact.value, humidity: record.fact.humidity, enteredAt: record.enteredAt }] : []))
     .sort((a, b) => a.at - b.at);
 }
 

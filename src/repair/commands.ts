@@ -90,8 +90,8 @@ export type QuestionCommand =
   | (Subject & { readonly kind: 'may'; readonly deed: 'sand' | 'weld' | 'move' | 'bake' | 'fill' | 'unclamp' })
   | (Subject & { readonly kind: 'when' })
   | (Subject & { readonly kind: 'why' })
-  /** What would come of other heat or other air from a moment on; with neither, of every heat the card knows. */
-  | (Subject & { readonly kind: 'what-if'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly air: TypedTemperature | null; readonly from: Instant | null })
+  /** What would come of other heat, of no heat (`unheated`), or of other air from a moment on; with none of them, of every heat the card knows. */
+  | (Subject & { readonly kind: 'what-if'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly unheated: boolean; readonly air: TypedTemperature | null; readonly from: Instant | null })
   /** When a joint must be closed at the latest to be ready in time; `milestone` null: the last on the card. */
   | (Subject & { readonly kind: 'latest-start'; readonly card: string | null; readonly milestone: MilestoneKind | null; readonly depth: number | null; readonly readyBy: Instant })
   | { readonly kind: 'help' };

@@ -3,10 +3,11 @@ import { celsius, type Celsius } from '../cure/units.js';
 import { outlooksOf } from './book.js';
 import { lookupCard } from './cards.js';
 import type { EntryCommand } from './commands.js';
-import { runsOf } from './correct-cards.js';
-import type { CureRef } from './cure-ref.js';
+import { begunIn, runsOf } from './correct-cards.js';
+import { sameCure, type CureRef } from './cure-ref.js';
 import { refuse, type Decision, type Note, type Situation } from './decision.js';
 import { recipeNotes } from './decide-lamp.js';
+import type { FactRecord } from './facts.js';
 import { lineOf } from './line-of.js';
 import { cureWhere } from './cure-where.js';
 import { hottestAllowed, hottestSetting, isOver, type Outlook } from './outlook.js';
@@ -29,8 +30,15 @@ export function decideWrongCard(command: WrongCard, situation: Situation): Decis
   const alike = there.filter((outlook) => mayBe(card, outlook) && !isOver(outlook));
   if (alike.length > 1) return refuse({ code: 'two-cures-there', job, joint: ref.joint, cards: alike.map((outlook) => outlook.cure.card.name) });
   const all = situation.book.job(job)?.all ?? [];
+  const right = frozenBefore(ref, card, all) ?? card;
   const as: CureRef = { joint: ref.joint, card: card.name, run: runsOf({ joint: ref.joint, card: card.name }, all) + 1 };
-  return { ok: true, facts: [{ job, happenedAt: situation.now, fact: { type: 'card-corrected', cure: ref, as, card } }], about: { job, cure: as }, notes: [{ note: 'card-changed', before: found.outlook }, ...heatNotes(card, found.outlook)] };
+  return { ok: true, facts: [{ job, happenedAt: situation.now, fact: { type: 'card-corrected', cure: ref, as, card: right } }], about: { job, cure: as }, notes: [{ note: 'card-changed', before: found.outlook }, ...heatNotes(right, found.outlook)] };
+}
+
+/** Back to a card that this cure had already: as it was frozen then, whatever the file says today (rule R14). */
+function frozenBefore(cure: CureRef, { name }: MaterialCard, all: readonly FactRecord[]): MaterialCard | undefined {
+  const cards = all.flatMap(({ fact }) => (fact.type === 'cure-opened' ? [{ of: fact.cure, card: fact.card }] : fact.type === 'card-corrected' ? [{ of: fact.as, card: fact.card }] : []));
+  return cards.find(({ of, card }) => card.name === name && sameCure(begunIn(of, all), begunIn(cure, all)))?.card;
 }
 
 /** A material that carries is mixed up with another that carries, a coat with a coat. */

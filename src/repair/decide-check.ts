@@ -10,6 +10,7 @@ import { foremanOf, isForeman, roleOf } from './people.js';
 import { currentMilestone, holdOf, shareOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { ReminderKind } from './reminder.js';
+import { scrappedCure } from './scrapped-cure.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 
@@ -140,7 +141,7 @@ function heldJob({ job, joint }: Of<'release'>, { book, thread }: Situation): Jo
 
 /** The cure is void; it stays in the record. */
 export function decideScrap(command: Of<'scrap'>, situation: Situation): Decision {
-  const found = cureFor(command, situation);
+  const found = scrappedCure(command, situation);
   if (!found.ok) return refuse(found.refusal);
   const { outlook } = found;
   return { ok: true, facts: [{ job: outlook.cure.job, happenedAt: situation.now, fact: { type: 'scrapped', cure: outlook.cure.ref, reason: command.reason } }], about: about(outlook), notes: [] };

@@ -4,7 +4,7 @@ import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import { runningWatch } from './fire-watch.js';
-import { inCelsius } from './decide-lamp.js';
+import { inCelsius, lampElsewhere } from './decide-lamp.js';
 import { lineOf } from './line-of.js';
 import { hottestAllowed, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
@@ -42,7 +42,11 @@ export function decideOn(command: Of<'on'>, situation: Situation): Decision {
   if (!found.ok) return refuse(found.refusal);
   const { heat, cure } = found.outlook;
   if (heat.lamp === 'never' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
-  return stored(found.outlook, command.when.latest, { type: 'lamp-on', joint: cure.ref.joint });
+  const lamp = command.lamp ?? cure.lamp;
+  const back = lamp === null ? { moved: [] } : lampElsewhere(lamp, { ...command, job: cure.job, joint: cure.ref.joint }, situation);
+  if ('code' in back) return refuse(back);
+  const on = stored(found.outlook, command.when.latest, { type: 'lamp-on', joint: cure.ref.joint });
+  return on.ok ? { ...on, facts: [...back.moved, ...on.facts] } : on;
 }
 
 /** A joint reading; bare shiny metal and stored heat are kept and not counted, and the answer says so. */

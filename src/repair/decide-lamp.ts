@@ -4,6 +4,7 @@ import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
 import { runningOutlooks } from './book.js';
 import type { EntryCommand, TypedTemperature } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
+import type { LampName } from './ids.js';
 import { lineOf } from './line-of.js';
 import { heatAt, hottestSetting, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
@@ -45,17 +46,22 @@ export function recipeNotes(card: MaterialCard, value: Celsius, heater: Heater):
   return lowest !== null && value < lowest ? [{ note: 'below-stage', asked: lowest }] : [];
 }
 
-/** One lamp or pad heats one job: asked first, then it counts as off where it was. */
-function lampBefore(command: Of<'lamp'> | Of<'cure'>, { shop, book, now }: Situation): Refusal | { readonly moved: readonly NewFact[] } {
-  const { lamp, heater, job, when } = command;
+function lampBefore(command: Of<'lamp'> | Of<'cure'>, situation: Situation): Refusal | { readonly moved: readonly NewFact[] } {
+  const { shop } = situation;
+  const { lamp, heater } = command;
   if (lamp === null) return { moved: [] };
   const [own, others] = heater === 'pad' ? [shop.pads, shop.lamps] : [shop.lamps, shop.pads];
-  if (!own.includes(lamp)) return { code: 'unknown-lamp', lamp, heater, isOther: others.includes(lamp) };
+  return own.includes(lamp) ? lampElsewhere(lamp, command, situation) : { code: 'unknown-lamp', lamp, heater, isOther: others.includes(lamp) };
+}
+
+/** One lamp or pad heats one job: asked first, then it counts as off where it was. */
+export function lampElsewhere(lamp: LampName, command: Of<'lamp'> | Of<'cure'> | Of<'on'>, { shop, book, now }: Situation): Extract<Refusal, { readonly code: 'lamp-elsewhere' }> | { readonly moved: readonly NewFact[] } {
+  const { job, when } = command;
   const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && heatAt(outlook, now).lamp === 'on' && outlook.cure.job !== job);
   if (elsewhere === undefined) return { moved: [] };
   const { cure } = elsewhere;
   if (when.confirmed) return { moved: [{ job: cure.job, happenedAt: when.latest, fact: { type: 'lamp-off', joint: cure.ref.joint } }] };
-  return { code: 'lamp-elsewhere', lamp, heater, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
+  return { code: 'lamp-elsewhere', lamp, heater: cure.heater, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
 }
 
 /** Lamp on, or turned to another setting; without a number the next stage of the recipe. */
@@ -74,14 +80,18 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
   // `up` turns up what heats already.
   const heater = command.setting === null && command.lamp === null ? cure.heater : command.heater;
+  // Without a name it is the one that was on this joint, which may heat another job by now.
+  const own = command.lamp === null && cure.heater === heater ? cure.lamp : null;
   const setting = settingFor(typed, cure.card, { ...command, heater, job: cure.job }, situation);
   if (!setting.ok) return refuse(setting.refusal);
+  const back = own === null ? { moved: [] } : lampElsewhere(own, { ...command, heater, job: cure.job, joint: cure.ref.joint }, situation);
+  if ('code' in back) return refuse(back);
   const about = { job: cure.job, cure: cure.ref };
   const heat = heatAt(outlook, situation.now);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
-  const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? (cure.heater === heater ? cure.lamp : null), heater } };
+  const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? own, heater } };
   const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
-  return { ok: true, facts: [...setting.moved, fact], about, notes: [...setting.notes, ...early] };
+  return { ok: true, facts: [...setting.moved, ...back.moved, fact], about, notes: [...setting.notes, ...early] };
 }
 
 /** The check that ends the running stage and that nobody has confirmed: the next stage is not for now. */

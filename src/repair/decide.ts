@@ -71,7 +71,7 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   const main = last.facts.at(-1) ?? first;
   return {
     ok: true,
-    // An entry about several jobs is taken back in each of their journals.
+    // An entry about several jobs, such as a lamp taken from another one, is taken back in each of their books.
     facts: [...new Set(last.facts.map(({ job }) => job))].map((job) => ({ job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } })),
     about: null,
     notes: [{ note: 'undone', what: main }],

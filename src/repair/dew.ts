@@ -17,11 +17,14 @@ export interface Dew {
 /** One reading of bare metal against one of the air, from the moment on at which both were known. */
 interface Closeness extends Pick<DewMargin, 'margin' | 'verdict'> {
   readonly at: Instant;
+  /** When both were in the book. */
+  readonly knownAt: Instant;
   readonly value: Celsius;
 }
 
 interface HumidAir extends Pick<DewMargin, 'point' | 'frost'> {
   readonly at: Instant;
+  readonly knownAt: Instant;
   readonly against: (metal: Celsius) => DewMargin | null;
 }
 
@@ -46,7 +49,7 @@ export function dewOf(cure: Cure, air: readonly AirReading[]): Dew | null {
 
 function closeness(metal: JointReading, air: HumidAir, pasted: Instant): Closeness[] {
   const found = air.against(metal.value);
-  return found === null ? [] : [{ at: later(pasted, later(metal.at, air.at)), value: metal.value, margin: found.margin, verdict: found.verdict }];
+  return found === null ? [] : [{ at: later(pasted, later(metal.at, air.at)), knownAt: later(metal.enteredAt, air.knownAt), value: metal.value, margin: found.margin, verdict: found.verdict }];
 }
 
 /** Air whose humidity was known at the paste, and until the panel was closed. */
@@ -56,21 +59,21 @@ function humidAir({ closed }: Cure, pasted: Instant, air: readonly AirReading[])
   return [...atPaste, ...humid.filter((one) => one.at > pasted && (closed === null || one.at <= closed))];
 }
 
-function readHumid({ at, value, humidity }: AirReading): HumidAir[] {
+function readHumid({ at, value, humidity, enteredAt = at }: AirReading): HumidAir[] {
   if (humidity === null) return [];
   const settles = dewMargin(value, value, humidity);
-  return settles === null ? [] : [{ at, point: settles.point, frost: settles.frost, against: (metal) => dewMargin(metal, value, humidity) }];
+  return settles === null ? [] : [{ at, knownAt: enteredAt, point: settles.point, frost: settles.frost, against: (metal) => dewMargin(metal, value, humidity) }];
 }
 
-/** What the metal was before any heat: a warmed panel says nothing about the metal the bead was laid on. */
-function bareMetal({ heat, readings, closed }: Cure, pasted: Instant): JointReading[] {
-  const heated = heat.find((event) => event.kind === 'lamp-set' || event.kind === 'lamp-on')?.at ?? null;
-  return readings.filter((one) => one.method !== 'bare' && one.at >= pasted && (closed === null || one.at <= closed) && (heated === null || one.at < heated));
+/** What the metal was when the bead was laid: read shortly before, or after it while no heat was put on. */
+function bareMetal({ heat, readings, readBefore, closed }: Cure, pasted: Instant): JointReading[] {
+  const heated = heat.find((event) => event.at > pasted && (event.kind === 'lamp-set' || event.kind === 'lamp-on'))?.at ?? null;
+  return [...readBefore, ...readings].filter((one) => one.method !== 'bare' && (closed === null || one.at <= closed) && (heated === null || one.at < heated));
 }
 
 /** A decision covers what was known by then; metal that turns out closer still has to be decided on. */
 function heldSince(close: readonly Closeness[], releasedAt: Instant | null): Instant | null {
-  const decided = releasedAt === null ? [] : close.filter((one) => one.at <= releasedAt);
+  const decided = releasedAt === null ? [] : close.filter((one) => one.knownAt <= releasedAt);
   const worst = decided.reduce((least, one) => Math.min(least, one.margin), Infinity);
   const open = close.filter((one) => !decided.includes(one) && one.margin < worst);
   return open.reduce<Instant | null>((first, one) => (first === null || one.at < first ? one.at : first), null);

@@ -162,11 +162,21 @@ function readingAsked(outlook: Outlook, routing: Routing): Reminder[] {
   return ladder(outlook, routing, { kind: 'reading', round: cure.heat.length, dueAt: from, from, until: untilLeft(outlook, shop, heat.lastSign) });
 }
 
+/** Metal this much warmer than the air has heat on it, whether anybody named a lamp or not; less is the metal's own. */
+const WARMER_THAN_AIR = 5;
+
+function isWarmUnnamed({ heat, air }: Outlook): boolean {
+  const { lamp, counted, lastSign } = heat;
+  if (lamp !== 'never' || counted === null || lastSign === null) return false;
+  const around = air.findLast((step) => step.from <= lastSign)?.temperature ?? null;
+  return around === null || counted >= around + WARMER_THAN_AIR;
+}
+
 /** An hour after the last sign of life, and at most once an hour; a check that comes due asks for the lamp as well. */
 function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   const { heat, cure } = outlook;
   const { shop, now } = routing;
-  const heated = (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || (heat.lamp === 'never' && heat.counted !== null);
+  const heated = (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || isWarmUnnamed(outlook);
   if (!heated || heat.lastSign === null) return [];
   const { lastSign } = heat;
   const left = untilLeft(outlook, shop, lastSign);

@@ -1,13 +1,13 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Heater, HeatEvent } from '../cure/history.js';
-import { later, type Celsius, type Instant } from '../cure/units.js';
+import { later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
 import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
 import { hotWorkIn, type HotWork } from './hot-work.js';
-import type { EntryNo, JobNo, LampName, PersonId } from './ids.js';
+import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 import { isFireWatch } from './watch-card.js';
 import { withoutMoved } from './without-moved.js';
@@ -44,6 +44,7 @@ export interface JointReading {
   readonly method: ReadingMethod;
   readonly by: PersonId;
   readonly entry: EntryNo;
+  readonly enteredAt: Instant;
 }
 
 /** One card running on one joint. */
@@ -61,6 +62,8 @@ export interface Cure {
   readonly start: Instant | null;
   readonly heat: readonly HeatEvent[];
   readonly readings: readonly JointReading[];
+  /** The metal shortly before the cure began: it was cleaned, read, and then the bead was laid. */
+  readonly readBefore: readonly JointReading[];
   readonly lamp: LampName | null;
   /** What `lamp` names, and what was set last. */
   readonly heater: Heater;
@@ -97,7 +100,7 @@ export function curesOf(job: Job): Cure[] {
 
 function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>, hotWork: readonly HotWork[]): Cure {
   const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
-  const there = job.live.filter((record) => 'joint' in record.fact && record.fact.joint === fact.cure.joint && isAbout(record, opened.happenedAt));
+  const there = job.live.filter((record) => onJoint(record, fact.cure.joint) && isAbout(record, opened.happenedAt));
   // A fire watch has no heat and no metal of its own: of what is entered about its place, only who stays is about it.
   const joint = isFireWatch(fact.card) ? there.filter((record) => record.fact.type === 'attended') : there;
   const closed = lastTime(mine, 'closed');
@@ -116,6 +119,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
     heat: joint.flatMap((record) => heatOf(record)),
     readings,
+    readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
     buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
@@ -135,6 +139,13 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
 const ownerOf = ({ live }: Job, opened: FactRecord, owner: PersonId): PersonId =>
   live.filter((record) => record.entry > opened.entry).flatMap(({ entry, fact }) => (fact.type === 'handed' ? [{ entry, to: fact.to }] : [])).sort((a, b) => a.entry - b.entry).at(-1)?.to ?? owner;
 
+const onJoint = ({ fact }: FactRecord, joint: JointNo): boolean => 'joint' in fact && fact.joint === joint;
+
+/** From cleaning to the bead. Common practice, no source. */
+const SHORTLY = minutes(30);
+
+const isShortlyBefore = (at: Instant, begun: Instant): boolean => at < begun && at >= minus(begun, SHORTLY);
+
 /** What was read before this cure began belongs to another one on the same joint. A lamp that was on before may be on still. */
 const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => fact.type !== 'reading' || happenedAt >= begun;
 
@@ -148,8 +159,8 @@ function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
   return fact.type === 'reading' && fact.method !== 'bare' ? [{ kind: 'reading', at, value: fact.value }] : [];
 }
 
-function readingOf({ fact, happenedAt: at, by, entry }: FactRecord): JointReading[] {
-  return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry }] : [];
+function readingOf({ fact, happenedAt: at, enteredAt, by, entry }: FactRecord): JointReading[] {
+  return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry, enteredAt }] : [];
 }
 
 function heatedBy(records: readonly FactRecord[]): { readonly lamp: LampName | null; readonly heater: Heater } {

@@ -18,7 +18,7 @@ function wordsOf(question: AimedQuestion): string[] {
     case 'next':
       return [question.kind, ...subject];
     case 'what-if':
-      return ['what if', ...subject, ...degrees(question.heater, question.setting), ...degrees('air', question.air), ...moment('from', question.from)];
+      return ['what if', ...subject, ...degrees(question.heater, question.setting), question.unheated ? 'no lamp' : '', ...degrees('air', question.air), ...moment('from', question.from)];
     case 'latest-start':
       return ['latest start', ...subject, question.card ?? '', question.milestone ?? '', question.depth === null ? '' : `${question.depth} mm`, ...moment('by', question.readyBy)];
   }

@@ -13,6 +13,8 @@ export type Refusal =
   | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
   | { readonly code: 'which-joint'; readonly job: JobNo; readonly choices: readonly { readonly joint: JointNo; readonly line: string }[] }
   | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
+  /** A card was named that does not run on this job. */
+  | { readonly code: 'which-cure'; readonly job: JobNo; readonly named: string; readonly choices: readonly { readonly joint: JointNo; readonly card: string; readonly line: string }[] }
   | { readonly code: 'nothing-runs'; readonly job: JobNo }
   /** What was entered there went to another job. */
   | { readonly code: 'moved-away'; readonly job: JobNo; readonly to: JobNo; readonly cards: readonly string[]; readonly at: Instant; readonly by: PersonId }

@@ -36,9 +36,15 @@ export function supposeHeat(heat: Heat, ground: Ground): Supposition {
 }
 
 /** The cure in other air from that moment on. */
-export function supposeAir(value: Celsius, { cure, shop, air, from }: Ground): Supposition {
-  const readings = [...air.filter((reading) => reading.at <= from), { at: from, value, humidity: air.findLast((reading) => reading.at <= from)?.humidity ?? null }];
-  return { outlook: lookAt(cure, shop, readings), readAt: null };
+export function supposeAir(value: Celsius, ground: Ground): Supposition {
+  const { cure, shop, air } = inAir(value, ground);
+  return { outlook: lookAt(cure, shop, air), readAt: null };
+}
+
+/** The same ground as if other air had been read at that moment: the water in it stays what it was. */
+export function inAir(value: Celsius, ground: Ground): Ground {
+  const before = ground.air.filter((reading) => reading.at <= ground.from);
+  return { ...ground, air: [...before, { at: ground.from, value, humidity: before.at(-1)?.humidity ?? null }] };
 }
 
 /** When heat that begins at that moment stops counting by itself: at closing, at midnight if somebody stays or works late. */

@@ -23,7 +23,9 @@ export function waitingOf(outlook: Outlook, now: Instant): Waiting {
   if (isFireWatch(outlook.cure.card)) return { ...base, ...watchState(outlook, milestone, now) };
   if (outlook.cure.closed === null) {
     const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
-    return { ...base, waitsFor: 'open-limit', state: limit !== null && now >= limit ? 'due' : 'running', dueAt: limit };
+    // Held for damp metal, and still to be closed in time.
+    const state = undecidedDew(outlook) !== null ? 'held' : limit !== null && now >= limit ? 'due' : 'running';
+    return { ...base, waitsFor: 'open-limit', state, dueAt: limit };
   }
   if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? undecidedDew(outlook) ?? milestone.check.dueAt };
   if (milestone === null && undecidedLimit(outlook) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.openPassed };

@@ -4,7 +4,7 @@ import { inCelsius } from './decide-lamp.js';
 import type { Situation } from './decision.js';
 import { recipeOf, settingsFor, spread, type Heat } from './heat-choices.js';
 import { heatAt, isAttended, lookAt, waitingMilestones, type Outlook } from './outlook.js';
-import { heatEnds, supposeAir, supposeHeat, type Ground, type Supposition } from './suppose.js';
+import { heatEnds, inAir, supposeAir, supposeHeat, type Ground, type Supposition } from './suppose.js';
 import { cureFor } from './subject.js';
 import { refusedSupposition, type WhatIfRefusal } from './what-if-refusal.js';
 import { isOpen } from './shop-hours.js';
@@ -13,7 +13,10 @@ type WhatIfCommand = Extract<QuestionCommand, { readonly kind: 'what-if' }>;
 
 /** One course the cure could take from a moment on. */
 export interface Variant extends Supposition {
-  readonly supposed: Heat | { readonly kind: 'other-air'; readonly value: Celsius };
+  /** The heat; null: as it stands, and only the air is another. */
+  readonly supposed: Heat | null;
+  /** The air; null: as it stands. */
+  readonly air: Celsius | null;
 }
 
 /** What would come of other heat or other air, beside what the book says. Nothing of it is in the book. */
@@ -25,7 +28,7 @@ export interface WhatIf {
   readonly asked: Variant | null;
   /** Other heat that the card knows, hottest first; what changes nothing is left out. */
   readonly others: readonly Variant[];
-  /** Without heat; null where that is how it stands. */
+  /** Without heat; null where that is how it stands, or what was asked for. */
   readonly air: Variant | null;
   /** From here on the heat shown counts only if somebody stays; null: nothing hangs on it. */
   readonly alone: Instant | null;
@@ -57,8 +60,8 @@ function variants(command: WhatIfCommand, ground: Ground, situation: Situation):
   const alike = (one: Variant): boolean => sameTimes(one.outlook, standing) || (asked !== null && sameTimes(one.outlook, asked.outlook));
   const others = otherHeats(standing, asked, ground).map((heat) => heated(heat, ground)).filter((one) => !alike(one));
   const heat = heatAt(standing, from);
-  const unheated = command.air === null && (heat.lamp !== 'never' || heat.counted !== null) ? heated({ kind: 'air' }, ground) : null;
-  const shown = [asked, ...others].some((one) => one !== null && one.supposed.kind !== 'other-air' && !sameTimes(one.outlook, standing));
+  const unheated = command.air === null && !command.unheated && (heat.lamp !== 'never' || heat.counted !== null) ? heated({ kind: 'air' }, ground) : null;
+  const shown = [asked, ...others].some((one) => one !== null && one.supposed !== null && one.supposed.kind !== 'air' && !sameTimes(one.outlook, standing));
   return { from, standing, asked, others, air: unheated === null || sameTimes(unheated.outlook, standing) ? null : unheated, alone: shown ? leftAlone(ground) : null };
 }
 
@@ -69,13 +72,19 @@ function leftAlone(ground: Ground): Instant | null {
   return isAttended(cure, shop, from) ? null : at;
 }
 
-const heated = (heat: Heat, ground: Ground): Variant => ({ supposed: heat, ...supposeHeat(heat, ground) });
+const heated = (heat: Heat, ground: Ground): Variant => ({ supposed: heat, air: null, ...supposeHeat(heat, ground) });
 
-function askedFor({ setting, heater, air }: WhatIfCommand, ground: Ground, situation: Situation): Variant | null {
-  if (setting !== null) return heated({ kind: 'heater', heater, setting: inCelsius(setting, situation) }, ground);
-  if (air === null) return null;
-  const value = inCelsius(air, situation);
-  return { supposed: { kind: 'other-air', value }, ...supposeAir(value, ground) };
+/** What was asked for, heat and air together. */
+function askedFor(command: WhatIfCommand, ground: Ground, situation: Situation): Variant | null {
+  const heat = heatAsked(command, situation);
+  if (command.air === null) return heat === null ? null : heated(heat, ground);
+  const air = inCelsius(command.air, situation);
+  return heat === null ? { supposed: null, air, ...supposeAir(air, ground) } : { ...heated(heat, inAir(air, ground)), air };
+}
+
+function heatAsked({ setting, heater, unheated }: WhatIfCommand, situation: Situation): Heat | null {
+  if (setting !== null) return { kind: 'heater', heater, setting: inCelsius(setting, situation) };
+  return unheated ? { kind: 'air' } : null;
 }
 
 /** The recipe from its next stage, or the lamp settings that the sheet has rows for. */
@@ -85,7 +94,7 @@ function otherHeats(standing: Outlook, asked: Variant | null, { cure, shop, from
   if (stages !== null) return [{ kind: 'recipe', stages }];
   const around = standing.air.filter((step) => step.from <= from).at(-1)?.temperature ?? shop.air;
   const warmest = around === null || shop.air === null ? around : hotter(around, shop.air);
-  const settings = settingsFor(cure.card, kinds, warmest).filter((setting) => asked?.supposed.kind !== 'heater' || asked.supposed.setting !== setting);
+  const settings = settingsFor(cure.card, kinds, warmest).filter((setting) => asked?.supposed?.kind !== 'heater' || asked.supposed.setting !== setting);
   return spread(settings, asked === null ? MOST_OTHERS + 1 : MOST_OTHERS).reverse().map((setting): Heat => ({ kind: 'heater', heater: 'lamp', setting }));
 }
 

@@ -11,9 +11,12 @@ const RUNS = { numRuns: 10_000 };
 /** Ten thousand books take a while where many share a processor. */
 const PATIENCE = 120_000;
 
-/** All that people would see; who entered what and when differs with the order of entering. */
+/**
+ * All that people would see; who entered what and when differs with the order of entering. So does whether the foreman knew of
+ * damp metal when a hold was let go on: a decision covers what stood in the book by then.
+ */
 const seen = (book: RandomBook, facts: readonly FactRecord[]): unknown[] =>
-  outlooks(book, facts).map(({ cure, history, air, milestones, open, openPassed, dew, heat, stages }) => ({ card: cure.card, depth: cure.depthMillimetres, buildUp: cure.buildUp, history, air, milestones, open, openPassed, dew, heat, stages }));
+  outlooks(book, facts).map(({ cure, history, air, milestones, open, openPassed, dew, heat, stages }) => ({ card: cure.card, depth: cure.depthMillimetres, buildUp: cure.buildUp, history, air, milestones, open, openPassed, dew: dew === null ? null : { point: dew.point, margin: dew.metal?.margin }, heat, stages }));
 
 describe('what was entered', () => {
   it('stands exactly as before when any one entry is taken back', () => {
@@ -46,12 +49,13 @@ const settledBy = (outlook: Outlook, kinds: readonly MilestoneKind[]): unknown[]
  * Facts that, as the last that happened, say nothing about the time before them. Not among them: a reading (a colder one reaches back to the reading
  * before it), "found off" (back to the last sign of life), a correction and a moved panel. A reading of the air tells
  * nothing of the time before either, except that the shop was open or closed as always: so it is asked of shops that have no
- * other temperature on closed days.
+ * other temperature on closed days, and without humidity: a drier reading reaches back to the one before.
  */
 const harmless = ({ cure, shop }: RandomBook): fc.Arbitrary<Fact> => {
   const heat = heatFact.filter((fact) => fact.type !== 'lamp-found-off');
   const answer = answerFact(cure).filter((fact) => fact.type !== 'checked');
-  return shop.closedDays === null ? fc.oneof(heat, answer, airFact) : fc.oneof(heat, answer);
+  const air = airFact.map((fact): Fact => (fact.type === 'air' ? { ...fact, humidity: null } : fact));
+  return shop.closedDays === null ? fc.oneof(heat, answer, air) : fc.oneof(heat, answer);
 };
 
 describe('a forecast', () => {

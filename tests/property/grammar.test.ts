@@ -118,7 +118,11 @@ describe('the line that a button sends', () => {
   const lampSet = fc.record({ heater: fc.constant('lamp' as const), setting: fc.option(temperature), lamp: named(SHOP.lamps) });
   const padSet = fc.record({ heater: fc.constant('pad' as const), setting: padTemperature, lamp: named(SHOP.pads) });
   const padAlone = fc.record({ heater: fc.constant('pad' as const), setting: fc.constant(null), lamp: fc.constantFrom(...SHOP.pads).map(lampName) });
-  const supposed = fc.oneof(fc.record({ heater: fc.constant('lamp' as const), setting: fc.option(temperature), air: fc.option(temperature) }), fc.record({ heater: fc.constant('pad' as const), setting: padTemperature, air: fc.option(padTemperature) }));
+  const supposed = fc.oneof(
+    fc.record({ heater: fc.constant('lamp' as const), unheated: fc.constant(false), setting: fc.option(temperature), air: fc.option(temperature) }),
+    fc.record({ heater: fc.constant('lamp' as const), unheated: fc.constant(true), setting: fc.constant(null), air: fc.option(temperature) }),
+    fc.record({ heater: fc.constant('pad' as const), unheated: fc.constant(false), setting: padTemperature, air: fc.option(padTemperature) }),
+  );
   const reason = fc.constantFrom('metal was warm', 'Bead at the top (coldest) is hard, 3 checks', 'lamp was off, not hard yet?');
   const step = fc.constantFrom('weld', 'dry-fit', 'Purge the nozzle', 'clamps off', 'weld 2', 'both flow');
   const person = fc.constantFrom('sam', 'Bo', 'Sam Miller', '<@U123>', 'Mo');

@@ -8,14 +8,15 @@ export const whatIf: Declaration = {
   usage: 'what if [JOB] [lamp 65 | pad 60 | no lamp] [air 25] [from 14:00]',
   meaning: 'time with other heat',
   example: ({ job }) => `what if ${job} lamp 65`,
-  build: ({ job, joint, forms, heaters, heaterWord, airWord, temperature, air, ahead }) => {
+  build: ({ job, joint, forms, heaters, heaterWord, offWord, airWord, temperature, air, ahead }) => {
     if (!forms.has('asked')) return gap({ problem: 'the words what if', add: ['what if'], choose: true, place: 'start' });
     if (heaters.size > 1) return choose(EITHER_HEATER);
     const heater = heaters.has('pad') ? 'pad' : 'lamp';
-    if (heaterWord && forms.has('bare')) return choose(`either ${heater} or no ${heater}`);
+    const unheated = offWord || forms.has('bare');
+    if (heaterWord && unheated) return choose(`either ${heater} or no ${heater}`);
     if (!heaterWord && temperature !== null) return gap({ problem: 'the word lamp, pad or air before its temperature', add: ['lamp', 'pad', 'air'], choose: true, place: 'before-temperature' });
     if (heaterWord && temperature === null) return settingMissing(heater);
     if (airWord && air === null) return missing('an air temperature', '25', '25C');
-    return built({ kind: 'what-if', job, joint, setting: temperature, heater, air, from: ahead });
+    return built({ kind: 'what-if', job, joint, setting: temperature, heater, unheated, air, from: ahead });
   },
 };

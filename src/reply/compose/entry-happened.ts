@@ -61,12 +61,13 @@ function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
 }
 
 function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
-  const read = after.cure.readings.findLast((one) => one.at === command.when.latest);
+  const read = [...after.cure.readBefore, ...after.cure.readings].findLast((one) => one.at === command.when.latest);
   const value = read === undefined ? '' : degrees(read.value, setting);
   const from = command.value.unit === 'F' && setting.shop.unit === 'C' ? ` (${command.value.value} °F)` : '';
   if (note?.note === 'bare-metal') return `reading ${value} on bare metal noted, **not counted**.`;
   if (note?.note === 'stored-heat') return `reading ${value} noted; ${after.cure.heater} is off, so it does not count.`;
-  return `reading ${value}${from}.`;
+  const before = after.cure.readBefore.some((one) => one === read) ? ' before the paste' : '';
+  return `reading ${value}${from}${before}.`;
 }
 
 function checkSentence(note: Note | undefined, by: PersonId, after: Outlook, setting: Setting): string {

@@ -1,10 +1,9 @@
 import type { MilestoneKind } from '../../cure/card.js';
 import type { CureCommand } from '../../repair/commands.js';
 import { likelyDue } from '../../repair/expected.js';
-import { currentMilestone, needsReading, undecidedDew, waitingMilestones, type Outlook } from '../../repair/outlook.js';
-import { tooClose } from './dew.js';
+import { currentMilestone, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import type { Entered } from './entry.js';
-import { CLOSE_WORDS, closeWord } from './open.js';
+import { CLOSE_WORDS, closeWord, dampSentence } from './open.js';
 import { heaterWord } from './state.js';
 import { capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.js';
 
@@ -15,10 +14,11 @@ export function toDo({ command, after, notes }: Entered, setting: Setting): stri
   if (after.openPassed !== null && after.cure.releasedAt === null && opensLimit(command.kind)) {
     return `**Open limit ${clock(after.openPassed, setting)} passed**: the foreman decides.`;
   }
-  if (undecidedDew(after) !== null && laidOn(command.kind)) return `**HOLD**: ${tooClose(after, setting)}. The foreman decides.`;
+  const damp = laidOn(command.kind) ? dampSentence(after, setting) : null;
+  if (damp !== null) return damp;
   const unchecked = notes.find((one) => one.note === 'unchecked');
   if (unchecked !== undefined) return `${capital(MILESTONE_WORDS[unchecked.milestone])} is **not checked**: full heat on a soft joint bows the panel.`;
-  if (note?.note === 'pad-no-recipe') return needsRecipe(after) ? 'A pad runs no recipe: **nothing of it counts**.' : 'A pad runs no recipe: only what the joint itself reads counts.';
+  if (note?.note === 'pad-no-recipe' || (note?.note === 'already-so' && padOnRecipe(after))) return needsRecipe(after) ? 'A pad runs no recipe: **nothing of it counts**.' : 'A pad runs no recipe: only what the joint itself reads counts.';
   if (note?.note === 'below-stage') return `The recipe asks for lamp ${degrees(note.asked, setting)}: below it nothing counts.`;
   if (note?.note === 'bare-metal') return 'Use matt tape or a contact probe.';
   if (command.kind === 'off' && note === undefined) return `${capital(after.cure.heater)} back? Tap On, then take a reading.`;
@@ -41,7 +41,7 @@ function lockIn(after: Outlook, setting: Setting): string {
 
 /** A lamp that nobody watches after closing does not count: the wait would not end today. */
 export const endsAtClosing = (after: Outlook, { now }: Setting): boolean =>
-  after.heat.lamp === 'on' && (currentMilestone(after, now)?.check.dueAt ?? null) === null && after.history?.heat.some((event) => event.kind === 'closing') === true;
+  after.heat.lamp === 'on' && !(padOnRecipe(after) && needsRecipe(after)) && (currentMilestone(after, now)?.check.dueAt ?? null) === null && after.history?.heat.some((event) => event.kind === 'closing') === true;
 
 function afterConfirmed(kind: MilestoneKind, after: Outlook, setting: Setting): string | null {
   const next = after.stages.find((run) => run.began === null);
@@ -55,6 +55,10 @@ const opensLimit = (kind: CureCommand['kind']): boolean => kind === 'moved' || k
 
 /** What can bring damp metal to light, or is not to be said without it. */
 const laidOn = (kind: CureCommand['kind']): boolean => kind === 'paste' || kind === 'read' || opensLimit(kind);
+
+/** A pad is on where the card has lamp settings, none of which a pad ever runs. */
+const padOnRecipe = ({ cure, heat }: Outlook): boolean =>
+  heat.lamp === 'on' && heat.heater === 'pad' && cure.card.milestones.some((rule) => rule.laws.some((law) => law.law === 'recipe'));
 
 /** Without the lamp the sheet has no time at all. */
 const needsRecipe = ({ cure }: Outlook): boolean => cure.card.milestones.every((rule) => rule.laws.every((law) => law.law === 'recipe'));

@@ -2,6 +2,7 @@ import type { Celsius, Instant } from '../../cure/units.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { LatestStart, LatestStartResult, StartChoice } from '../../repair/latest-start.js';
 import type { Answer } from '../answer.js';
+import { heatName } from './heat-name.js';
 import { composeRefusal } from './refusal.js';
 import { exampleNote, markedExample } from './state.js';
 import { answer, capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.js';
@@ -44,7 +45,7 @@ function missing(basis: LatestStart['planned']['card']['basis'], depth: number |
 
 /** `Lamp 65 °C: close by **Fri 13:25**.` */
 function choiceLine(one: StartChoice, setting: Setting): string {
-  const name = capital(heatName(one, setting));
+  const name = capital(heatName(one.heat, setting));
   if (one.late === null && one.latest !== null) return `${name}: close by **${clock(one.latest, setting)}**${mornings(one.eachMorning, setting)}.`;
   if (one.late?.due == null) return one.latest === null ? `${name}: **no sheet time**.` : `${name}: too late (${clock(one.latest, setting)}).`;
   const was = one.latest === null ? 'too late' : `too late (${clock(one.latest, setting)})`;
@@ -58,19 +59,8 @@ const dueOf = ({ late }: StartChoice, setting: Setting): string => (late?.due ==
 
 /** Where the card knows no heat nothing has to be said about it. */
 function withHeat(one: StartChoice, { choices }: LatestStart, setting: Setting): string {
-  if (one.heat.kind !== 'air') return ` with ${heatName(one, setting)}`;
+  if (one.heat.kind !== 'air') return ` with ${heatName(one.heat, setting)}`;
   return choices.length > 1 ? ' without heat' : '';
-}
-
-function heatName({ heat }: StartChoice, setting: Setting): string {
-  switch (heat.kind) {
-    case 'air':
-      return 'air only';
-    case 'heater':
-      return `${heat.heater} ${degrees(heat.setting, setting)}`;
-    case 'recipe':
-      return `lamp ${heat.stages.map((stage) => degrees(stage.lamp, setting)).join(' then ')}`;
-  }
 }
 
 const mornings = (air: Celsius | null, setting: Setting): string => (air === null ? '' : `, if each morning's air reads ${degrees(air, setting)}`);

@@ -32,13 +32,14 @@ export function waitingWords(one: Waiting, setting: Setting): string {
   const what = one.waitsFor === 'open-limit' ? 'close the panel' : one.waitsFor === 'decision' ? 'decision' : MILESTONE_WORDS[one.waitsFor];
   const due = one.dueAt === null ? null : clock(one.dueAt, setting);
   if (one.waitsFor === 'fire-watch' && due === null) return 'hot work goes on, fire watch to follow';
+  if (one.waitsFor === 'open-limit') return `${one.dueAt !== null && one.dueAt <= setting.now ? `open limit passed ${due ?? ''}` : `${what} by ${due ?? '?'}`}${dampHold(one)}`;
   switch (one.state) {
     case 'held':
       return `HELD, ${holdWords(one)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
     case 'due':
-      return one.waitsFor === 'open-limit' ? `open limit passed ${due ?? ''}${dampHold(one)}` : `check now, ${what} due ${due ?? ''}`;
+      return `check now, ${what} due ${due ?? ''}`;
     case 'running':
-      return one.waitsFor === 'open-limit' ? `${what} by ${due ?? '?'}${dampHold(one)}` : due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
+      return due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
     case 'asleep':
       return depthMissing(one.outlook) && one.milestone?.forecast.progress.law === 'depth-root' ? `${what}, ${NO_DEPTH}` : `asleep, ${what}, ${percent(one.share)}`;
     case 'confirmed':
@@ -59,19 +60,26 @@ export interface Bundle {
 
 /** The bundle at opening or closing time: what is due, what sleeps, what will be due outside working hours. */
 export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], nextOpening: number | null, setting: Setting): Bundle | null {
-  const due = list.filter((one) => one.state === 'due' || one.state === 'held');
+  const first = list.filter((one) => one.state === 'due' || one.state === 'held');
   const asleep = list.filter((one) => one.state === 'asleep');
   const running = list.filter((one) => one.state === 'running');
   const outside = running.filter((one) => one.dueAt !== null && nextOpening !== null && one.dueAt < nextOpening);
   const others = running.filter((one) => !outside.includes(one));
   if (list.length === 0) return null;
-  const first = bell === 'opening' ? `**Opening.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${running.length} running.` : `**Closing.** ${count(due.length, 'check')} due, ${asleep.length} asleep, ${outside.length} due before opening.`;
-  const shown = bell === 'opening' ? [...due, ...asleep, ...running] : [...due, ...outside, ...asleep, ...others];
+  const counted = `${checksDue(first)}, ${asleep.length} asleep`;
+  const head = bell === 'opening' ? `**Opening.** ${counted}, ${running.length} running.` : `**Closing.** ${counted}, ${outside.length} due before opening.`;
+  const shown = bell === 'opening' ? [...first, ...asleep, ...running] : [...first, ...outside, ...asleep, ...others];
   const hint = bell === 'opening' ? 'Read the shop air first: until then the night setting counts.' : 'No lamp runs alone: switched off?';
   const late = minutesBetween(at, setting.now) > IN_TIME ? `Meant for ${clock(at, setting)}: **I was down** then.` : null;
   const more = shown.length > MOST_CARS ? `and ${shown.length - MOST_CARS} more: type who waits` : null;
   const named = shown.slice(0, MOST_CARS);
-  return { named, answer: markedExample(answer('plain', [first, late, ...named.map((one) => waitingLine(one, setting)), more, hint]), cardsOf(list)) };
+  return { named, answer: markedExample(answer('plain', [head, late, ...named.map((one) => waitingLine(one, setting)), more, hint]), cardsOf(list)) };
+}
+
+/** A hold is for the foreman, and a passed open limit is one: neither is a check that is due. */
+function checksDue(first: readonly Waiting[]): string {
+  const held = first.filter((one) => one.state === 'held' || one.waitsFor === 'open-limit').length;
+  return `${count(first.length - held, 'check')} due${held === 0 ? '' : `, ${held} held`}`;
 }
 
 const cardsOf = (list: readonly Waiting[]): MaterialCard[] => list.map((one) => one.outlook.cure.card);

@@ -6,7 +6,7 @@ import type { Answer, Button } from '../answer.js';
 import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
 import { composeHotWorkPost } from './hot-work-post.js';
-import { openSentence } from './open.js';
+import { limitFigures } from './open.js';
 import { aimed, certainty, heaterWord, heatWords, markedExample, offButton, title } from './state.js';
 import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
 
@@ -112,7 +112,7 @@ function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, 
   if (reminder.round === DEW_ROUND) return answer('alarm', [`${title(outlook)} **${tooClose(outlook, setting)}**. You decide.`, lateSentence(lateness, reminder, setting), 'A bead on damp metal may not hold. Wiped off and warmed: undo or scrap it and paste again.'], [button('Go on', `release ${aim} damp metal judged`), scrap]);
   if (reminder.round === LIMIT_ROUND) {
     const how = outlook.cure.closed === null ? 'not noted as closed' : outlook.cure.moved.length > 0 ? 'panel moved after it' : `closed ${clock(outlook.cure.closed, setting)}`;
-    return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, ${how}. You decide.`, lateSentence(lateness, reminder, setting), openSentence(outlook, setting)], [button('Go on', `release ${aim} open limit judged`), scrap]);
+    return answer('alarm', [`${title(outlook)} **open limit ${clock(reminder.dueAt, setting)} passed**, ${how}. You decide.`, lateSentence(lateness, reminder, setting), limitFigures(outlook, setting)], [button('Go on', `release ${aim} open limit judged`), scrap]);
   }
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const name = one === null ? 'check' : MILESTONE_WORDS[one.kind];

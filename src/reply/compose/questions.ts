@@ -6,7 +6,7 @@ import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer } from '../answer.js';
 import { composeWatch } from './fire-watch.js';
 import { likelyClause } from './likely.js';
-import { openSentence } from './open.js';
+import { dampSentence, openSentence } from './open.js';
 import { aimed, exampleNote, heatWords, milestoneSentence, title } from './state.js';
 import { answer, button, capital, clock, type Setting } from './words.js';
 
@@ -15,7 +15,7 @@ export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const { cure } = outlook;
   if (isFireWatch(cure.card)) return composeWatch(outlook, setting);
   const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatWords(outlook, setting)}.`;
-  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
+  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), dampSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
   const passed = outlook.openPassed === null ? null : `Open limit ${clock(outlook.openPassed, setting)} was passed${cure.releasedAt === null ? ': the foreman decides' : ', decided by the foreman'}.`;
   const current = currentMilestone(outlook, setting.now);
   const lines = outlook.milestones.map((one) => `${capital(milestoneSentence(outlook, one, setting))}${one === current ? likelyClause(outlook, one, setting) : ''}.`);

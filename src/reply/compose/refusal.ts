@@ -49,6 +49,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refused(`${refusal.job} is the same job. Nothing moved. Say both: \`move 501>502\`.`);
     case 'which-card':
       return asked(`${refusal.job}: which material card? ${refusal.choices.map(({ card }) => card).join(', ')}. Nothing stored yet.`, refusal.choices.slice(0, 5).map(({ card, line }) => [card, line]));
+    case 'which-cure':
+      return asked(`${refusal.job}: no ${refusal.named} runs there. Which cure? Nothing stored yet.`, refusal.choices.map(({ joint, card, line }) => [`${card} ${joint}`, line]));
     case 'nothing-runs':
       return refused(`${refusal.job}: nothing runs there.`);
     case 'already-running':

@@ -39,11 +39,16 @@ export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Sett
     return `by the clock, not confirmed since ${clock(heat.lastSign, setting)}`;
   }
   const piece = pieceAt(one, now);
-  if (byMoisture(one) && outlook.air.findLast((step) => step.from <= now)?.source !== 'air reading') return 'earliest';
+  if (byMoisture(one) && waterIsAssumed(outlook, one, now)) return 'earliest';
   return piece?.source === 'usual air' || piece?.source === 'old air reading' ? 'earliest' : 'by the clock';
 }
 
 /** The water in the air is counted on from its last reading, which after some hours nobody vouches for. */
+const waterIsAssumed = ({ air }: Outlook, one: MilestoneOutlook, now: Instant): boolean => {
+  const due = one.check.dueAt;
+  return air.some((step, index) => step.source !== 'air reading' && (air[index + 1]?.from ?? Infinity) > now && (due === null || step.from < due));
+};
+
 const byMoisture = (one: MilestoneOutlook): boolean => one.forecast.progress.law === 'table' || one.forecast.progress.law === 'depth-root';
 
 /** Why a foreman has to decide. */

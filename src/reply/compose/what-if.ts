@@ -1,11 +1,12 @@
 import { milestoneShare } from '../../cure/forecast.js';
-import type { Celsius, Instant } from '../../cure/units.js';
+import { later, type Celsius } from '../../cure/units.js';
 import type { TypedTemperature } from '../../repair/commands.js';
 import { lineOf } from '../../repair/line-of.js';
 import { currentMilestone, holdOf, needsReading, waitingMilestones, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { sameTimes, type Variant, type WhatIf } from '../../repair/what-if.js';
 import type { WhatIfRefusal } from '../../repair/what-if-refusal.js';
 import type { Answer, Button } from '../answer.js';
+import { heatName } from './heat-name.js';
 import { composeRefusal } from './refusal.js';
 import { exampleNote, title } from './state.js';
 import { answer, button, capital, clock, degrees, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
@@ -27,7 +28,7 @@ export function composeWhatIf(whatIf: WhatIf, setting: Setting): Answer {
 function headLine({ standing, closedAt }: WhatIf, setting: Setting): string {
   const held = holdWords(standing, setting);
   const closed = closedAt === null ? 'as it stands' : `if closed ${clock(closedAt, setting)}`;
-  return `${title(standing)} what if, nothing is stored. ${held}${capital(closed)}: ${times(standing, null, setting)}.`;
+  return `${title(standing)} what if, nothing is stored. ${held}${capital(closed)}: ${times(standing, false, setting)}.`;
 }
 
 function aloneLine({ alone, from }: WhatIf, setting: Setting): string | null {
@@ -44,64 +45,57 @@ function holdWords(standing: Outlook, { now }: Setting): string {
 function variantLine(variant: Variant, { from, standing, asked }: WhatIf, setting: Setting): string {
   const first = variant === asked;
   const since = first ? ` from ${clock(from, setting)}` : '';
-  const said = sameTimes(variant.outlook, standing) ? 'no change' : `${times(variant.outlook, heatStops(variant), setting)}${condition(variant, first, setting)}`;
+  const said = sameTimes(variant.outlook, standing) ? 'no change' : `${times(variant.outlook, true, setting)}${condition(variant, first, setting)}`;
   return `${nameOf(variant, setting)}${since}: ${said}${unread(variant)}.`;
 }
 
-/** The moment by which heat has done what it can, for a wait that does not end. */
-const heatStops = ({ outlook }: Variant): Instant | null => outlook.history?.heat.findLast((event) => event.kind === 'closing')?.at ?? null;
-
-function nameOf({ supposed }: Variant, setting: Setting): string {
-  switch (supposed.kind) {
-    case 'air':
-      return 'Air only';
-    case 'other-air':
-      return `Air ${degrees(supposed.value, setting)}`;
-    case 'heater':
-      return `${capital(supposed.heater)} ${degrees(supposed.setting, setting)}`;
-    case 'recipe':
-      return `Recipe, lamp ${supposed.stages.map((stage) => degrees(stage.lamp, setting)).join(' then ')}`;
-  }
+/** `Lamp 40 °C, air 30 °C`. */
+function nameOf({ supposed, air }: Variant, setting: Setting): string {
+  const heat = supposed === null ? [] : [`${supposed.kind === 'recipe' ? 'recipe, ' : ''}${heatName(supposed, setting)}`];
+  return capital([...heat, ...(air === null ? [] : [`air ${degrees(air, setting)}`])].join(', '));
 }
 
 /** What has to be seen before it would be true. */
 function condition({ supposed, readAt }: Variant, first: boolean, setting: Setting): string {
-  if (supposed.kind === 'recipe') return supposed.stages.length > 1 ? ', each stage after its check' : '';
-  if (supposed.kind !== 'heater' || readAt === null) return '';
+  if (supposed?.kind === 'recipe') return supposed.stages.length > 1 ? ', each stage after its check' : '';
+  if (supposed?.kind !== 'heater' || readAt === null) return '';
   return `, if a reading shows ${first ? degrees(supposed.setting, setting) : 'it'} by ${clock(readAt, setting)}`;
 }
 
 /** Heat that nobody can read in time counts nothing. */
 const unread = ({ supposed, readAt, outlook }: Variant): string =>
-  supposed.kind === 'heater' && readAt === null && needsReading(outlook.cure) ? ', too late for a reading' : '';
+  supposed?.kind === 'heater' && readAt === null && needsReading(outlook.cure) ? ', too late for a reading' : '';
 
-/** `handling 14:45, full **15:40**`, for what still waits. */
-function times(outlook: Outlook, stops: Instant | null, setting: Setting): string {
+/** `handling 14:45, full **15:40**`, for what still waits; `far`: how far it gets, where it does not end. */
+function times(outlook: Outlook, far: boolean, setting: Setting): string {
   const waiting = waitingMilestones(outlook);
-  if (waiting.length > 1 && waiting.every((one) => one.check.dueAt === null && shareBy(one, stops) === null)) return '**no time yet**';
-  const words = waiting.map((one, index) => `${shortName(one)} ${timeOf(one, stops, index === waiting.length - 1, setting)}`);
+  const reach = (one: MilestoneOutlook): string | null => (far ? reached(one, setting) : null);
+  if (waiting.length > 1 && waiting.every((one) => one.check.dueAt === null && reach(one) === null)) return '**no time yet**';
+  const words = waiting.map((one, index) => `${shortName(one)} ${timeOf(one, reach(one), index === waiting.length - 1, setting)}`);
   return words.length === 0 ? 'nothing waits' : words.join(', ');
 }
 
-function timeOf(one: MilestoneOutlook, stops: Instant | null, last: boolean, setting: Setting): string {
-  const { dueAt } = one.check;
-  const share = shareBy(one, stops);
-  if (dueAt === null) return stops === null || share === null ? '**no time yet**' : `**no time yet**, ${percent(share)} by ${clock(stops, setting)}`;
+function timeOf({ check: { dueAt } }: MilestoneOutlook, reach: string | null, last: boolean, setting: Setting): string {
+  if (dueAt === null) return reach === null ? '**no time yet**' : `**no time yet**, ${reach}`;
   const said = last ? `**${clock(dueAt, setting)}**` : clock(dueAt, setting);
   return dueAt <= setting.now ? `due since ${said}` : said;
 }
 
-/** How far it gets before the heat stops; less than one percent is nothing. */
-function shareBy({ forecast }: MilestoneOutlook, stops: Instant | null): number | null {
-  const share = stops === null ? 0 : milestoneShare(forecast, stops);
-  return share < 0.01 ? null : share;
+/** `53 % of the wait by 17:00`, the moment at which the counting ends; less than one percent is nothing. */
+function reached({ forecast }: MilestoneOutlook, setting: Setting): string | null {
+  const ends = forecast.laws.flatMap((law) => law.pieces).flatMap(({ wholeMinutes, to }) => (wholeMinutes === null || to === null ? [] : [to]));
+  const [first, ...others] = ends;
+  if (first === undefined) return null;
+  const end = others.reduce((one, other) => later(one, other), first);
+  const share = milestoneShare(forecast, end);
+  return share < 0.01 ? null : `${percent(share)} by ${clock(end, setting)}`;
 }
 
 const shortName = ({ kind }: MilestoneOutlook): string => MILESTONE_WORDS[kind].replace(/ (?:strength|time)$/, '');
 
 /** The heat asked for can be noted at once, if it is meant for now. */
 function buttonsFor({ standing, asked, closedAt, from }: WhatIf, setting: Setting): Button[] {
-  if (asked?.supposed.kind !== 'heater' || closedAt !== null || from !== setting.now || sameTimes(asked.outlook, standing)) return [];
+  if (asked?.supposed?.kind !== 'heater' || closedAt !== null || from !== setting.now || sameTimes(asked.outlook, standing)) return [];
   const { heater, setting: heat } = asked.supposed;
   const { job, ref } = standing.cure;
   const when = { earliest: from, latest: from, stated: false, confirmed: false };

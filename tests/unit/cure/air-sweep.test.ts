@@ -57,16 +57,21 @@ function naiveAir(at: Instant, { start, periods, readings, usual, night, closedD
   return { temperature: atNight ? pick([last.value, setting]) : setting, source: long && closedDays !== null && closedDays <= night ? 'closed days' : 'night setting' };
 }
 
-/** What is known of the water: the last reading, after three hours the drier of the last two; colder air may hold less. */
-function naiveWater(at: Instant, { readings }: AirInput, temperature: Celsius | null): Pick<AirStep, 'humidity' | 'vapour'> {
-  const read = readings.filter((one) => one.at <= at).sort((a, b) => a.at - b.at);
+/** What is known of the water: the drier of the readings around, after three hours of the one before as well; colder air may hold less. */
+function naiveWater(at: Instant, { readings, start }: AirInput, temperature: Celsius | null): Pick<AirStep, 'humidity' | 'vapour'> {
+  const inOrder = [...readings].sort((a, b) => a.at - b.at);
+  const read = inOrder.filter((one) => one.at <= at);
+  const next = inOrder.find((one) => one.at > at);
   const last = read.at(-1);
-  if (last === undefined || last.humidity === null) return { humidity: null, vapour: null };
+  if (last === undefined || last.humidity === null || last.at < start - 180 * 60_000) return { humidity: null, vapour: null };
   const previous = at < plus(last.at, minutes(180)) ? undefined : read.filter((one) => one.at <= last.at - 15 * 60_000).at(-1);
-  const older = previous === undefined || previous.humidity === null ? last : { value: previous.value, humidity: previous.humidity };
-  const vapours = [vapourPressure(last.value, last.humidity), vapourPressure(older.value, older.humidity ?? last.humidity)];
+  const counted = [last, previous, next].flatMap((one) => (one === undefined || one.humidity === null ? [] : [{ value: one.value, humidity: one.humidity }]));
   const most = temperature === null ? Infinity : vapourPressure(temperature, 100);
-  return { humidity: Math.min(last.humidity, older.humidity ?? last.humidity), vapour: Math.min(most, ...vapours) };
+  const vapour = Math.min(most, ...counted.map((one) => vapourPressure(one.value, one.humidity)));
+  const dry = counted.map((one) => one.humidity);
+  // Warmed air with the same water is drier.
+  const warmed = temperature !== null && last.value < temperature;
+  return { humidity: warmed ? Math.min((vapourPressure(last.value, last.humidity) / most) * 100, ...dry) : Math.min(...dry), vapour };
 }
 
 const at = (steps: readonly AirStep[], moment: Instant): AirStep | undefined => steps.findLast((step) => step.from <= moment);

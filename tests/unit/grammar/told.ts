@@ -18,7 +18,8 @@ export function toldCommand(command: Command, { now, zone }: ReadingContext): st
 const MOMENTS: ReadonlySet<string> = new Set(['when', 'from', 'readyBy']);
 
 function toldPart(name: string, value: unknown): string[] {
-  if (value === null || value === 'unstated' || (name === 'since' && value === 'stated') || (name === 'heater' && value === 'lamp')) return [];
+  if (value === null || value === false || value === 'unstated' || (name === 'since' && value === 'stated') || (name === 'heater' && value === 'lamp')) return [];
+  if (value === true) return [name];
   if (isTemperature(value)) return [`${name}=${value.value}${value.unit ?? ''}`];
   return [`${name}=${typeof value === 'string' ? value : JSON.stringify(value)}`];
 }

@@ -57,6 +57,7 @@ describe('too hot', () => {
   it('is nothing to a cure that began on the same joint afterwards', () => {
     const shift = warmP1('09:00');
     shift.enters('tomek', '09:10', { kind: 'read', job: '501', value: warm(80) });
+    shift.enters('ines', '09:59', { kind: 'override', job: '501', step: 'fill', reason: 'other end of the seam' });
     shift.enters('tomek', '10:00', { kind: 'cure', job: '501', card: 'F1' });
     expect(shift.outlook('501').cure.card.name).toBe('F1');
     expect(shift.outlook('501').overMaximum).toBeNull();

@@ -95,6 +95,18 @@ describe('questions about the lamp', () => {
     expect(shift.heard('still-on')).toEqual(['10:10 still-on tomek', '11:30 still-on tomek']);
   });
 
+  it('are asked of metal that is warmer than the air, whoever lit what; never of bare metal that nobody heats', () => {
+    const shift = new Shift();
+    shift.enters('tomek', '09:00', { kind: 'cure', job: '501', card: 'P1' });
+    shift.enters('tomek', '09:10', { kind: 'read', job: '501', value: warm(40) });
+    shift.enters('wren', '09:00', { kind: 'air', value: warm(18), humidity: 70 });
+    shift.enters('wren', '09:00', { kind: 'paste', job: '502', card: 'P1' });
+    shift.enters('wren', '09:01', { kind: 'read', job: '502', value: warm(13) });
+    shift.enters('wren', '09:20', { kind: 'closed', job: '502' });
+    shift.until('10:20');
+    expect(shift.heard('still-on')).toEqual(['10:10 still-on tomek']);
+  });
+
   it('end at closing time', () => {
     const shift = new Shift();
     shift.enters('tomek', '16:10', { kind: 'cure', job: '501', card: 'P2', setting: warm(35) });

@@ -23,7 +23,7 @@ function refused(shift: Shift, when: string, change: Change = {}): unknown {
 }
 
 const times = (outlook: Outlook | undefined): Partial<Record<MilestoneKind, string>> => Object.fromEntries((outlook?.milestones ?? []).map((one) => [one.kind, said(one.check.dueAt)]));
-const name = ({ supposed }: Variant): string => ('setting' in supposed ? `${supposed.heater} ${supposed.setting}` : supposed.kind);
+const name = ({ supposed, air }: Variant): string => (supposed === null ? `air ${String(air)}` : 'setting' in supposed ? `${supposed.heater} ${supposed.setting}` : supposed.kind);
 const names = (variants: readonly Variant[]): string[] => variants.map(name);
 
 function begun(card: string, lamp: number | null = null, at = '09:00'): Shift {
@@ -82,8 +82,26 @@ describe('what if P1, a panel-temperature card', () => {
   it('supposes other air as a reading at that moment', () => {
     const found = asked(begun('P1'), '10:00', { air: warm(30) });
     // 60 of 300 min, then 150 × 0.8 = 120 min.
-    expect(found.asked?.supposed.kind).toBe('other-air');
+    expect(name(found.asked ?? expect.fail())).toBe('air 30');
     expect(times(found.asked?.outlook)).toEqual({ handling: '12:00', full: 'never' });
+  });
+
+  it('supposes heat and other air together', () => {
+    const found = asked(begun('P1'), '10:00', { setting: warm(40), air: warm(30) });
+    // 60 of 300 min, 20 of 150 until the reading, then 75 × (1 - 1/5 - 2/15) = 50 min.
+    expect([name(found.asked ?? expect.fail()), found.asked?.air, times(found.asked?.outlook)['handling']]).toEqual(['lamp 40', 30, '11:10']);
+    // The others are what they would be in the air as it stands.
+    expect(found.others.map((one) => [name(one), one.air])).toEqual([['lamp 65', null], ['lamp 30', null]]);
+    expect(times(found.others[0]?.outlook)['handling']).toBe('10:39');
+  });
+
+  it('takes the lamp off at the moment asked for', () => {
+    const shift = begun('P1', 30);
+    shift.enters('tomek', '09:20', { kind: 'read', job: '501', value: warm(30) });
+    const found = asked(shift, '10:00', { unheated: true, from: on('10:20') });
+    // 20 of 300, 60 of 150 min; then 300 × (1 - 1/15 - 2/5) = 160 min in the air.
+    expect([name(found.asked ?? expect.fail()), said(found.from), times(found.asked?.outlook)['handling'], found.air]).toEqual(['air', '10:20', '13:00', null]);
+    expect(times(asked(shift, '10:00', { unheated: true, from: on('10:20'), air: warm(30) }).asked?.outlook)['handling']).toBe('11:40');
   });
 
   it('takes a pad as it takes a lamp, by a reading', () => {

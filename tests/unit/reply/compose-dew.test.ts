@@ -51,6 +51,7 @@ describe('paste on metal', () => {
     expect(lines.slice(0, 3)).toEqual(['501 reading 15 °C.', 'Close the panel by 09:00 (60 min at 18 °C).', 'HOLD: metal 2.6 °C above the dew point of 12.4 °C, 3 °C needed. The foreman decides.']);
     expect(buttons).toEqual(['Undo: undo 3']);
     expect(waits(shift, '08:06')).toContain('501 close the panel by 09:00, HELD, metal too close to the dew point');
+    expect(waitingList(shift.outlooks('501'), on('08:06')).map(({ state, waitsFor, dueAt }) => [state, waitsFor, dueAt])).toEqual([['held', 'open-limit', on('09:00')]]);
     shift.enters('tomek', '08:10', { kind: 'closed', job: '501' });
     expect(waits(shift, '08:11')).toContain('501 HELD, metal too close to the dew point, foreman decides (since 08:05)');
     expect(postsOf(shift, 'decision')).toEqual([{

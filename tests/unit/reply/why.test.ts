@@ -52,16 +52,14 @@ describe('`why` about a sum of rows', () => {
     shift.enters('tomek', '08:20:20', { kind: 'read', job: '501', value: warm(40) });
     shift.enters('tomek', '08:40:20', { kind: 'read', job: '501', value: warm(52) });
     expect(why(shift, '501', '08:45:30')).toEqual([
-      '501 handling strength, card P1 (example 1), from 08:00:',
-      'Rule: minutes / row minutes at each temperature, added up.',
+      '501 handling strength, card P1 (example 1), from 08:00. Rule: minutes / row minutes at each temperature, added up.',
       '08:00-08:20:20 usual air 20 °C: 20.3 of 300 min = 6.8 %',
       '08:20:20-08:40:20 colder of two readings 40 °C: 20 of 75 min = 26.7 %',
       '08:40:20-08:45 reading 52 °C: 4.7 of 44.3 min = 10.5 %',
       // 100 - 20.333 / 300 - 26.667 - 4.667 / 44.3 % of 44.3 min.
       'if it stays so: 08:45-09:09:47 reading 52 °C: 24.8 of 44.3 min = 56 %',
       'Sum would reach 100 % at 09:10, rounded up.',
-      expect.stringMatching(/^Likely 09:0\d \(temperatures as they most likely are\); announced is 09:10\.$/),
-      'P1 is an example card, not your data sheet.',
+      expect.stringMatching(/^Likely 09:0\d \(temperatures as they most likely are\); announced is 09:10\. P1 is an example card, not your data sheet\.$/),
     ]);
   });
 
@@ -112,19 +110,43 @@ describe('`why` about a sum of rows', () => {
   });
 });
 
+describe('`why` on a phone', () => {
+  /** Lines below the head that belong to the sum. */
+  const summed = (lines: readonly string[]): number => lines.filter((line) => /^(?:if it stays so: )?(?:\w{3} )?\d\d:\d\d\S*-|^Sum /.test(line)).length;
+
+  it.each([
+    ['P1', 'Tue 08:00', 'Tue 08:30'],
+    ['K', '08:00', '08:20'],
+    ['E1', '16:00', '16:10'],
+    ['S1', '15:20', '15:30'],
+  ] as const)('takes six lines besides the head, or as many as the sum itself has: card %s closed %s', (card, closed, at) => {
+    const shift = new Shift();
+    shift.enters('ines', closed, { kind: 'air', value: warm(20), humidity: 50 });
+    shift.enters('ines', closed, { kind: 'cure', job: '507', card, ...(card === 'S1' ? { depth: 3 } : {}) });
+    const lines = why(shift, '507', at);
+    expect(lines.length - 1).toBeLessThanOrEqual(Math.max(6, summed(lines) + 1));
+    expect(lines.join(' ')).toContain('Rule: ');
+    expect(lines.at(-1)).toMatch(new RegExp(`${card} is an example card, not your data sheet\\.$`));
+  });
+
+  it('has room for the change of clocks on the line of the other notes', () => {
+    const shift = new Shift();
+    const lines = toText(composeWhy(cureOf('S1', instant(Date.parse('2026-03-28T16:00:00Z'))), { shop: shift.shop, now: instant(Date.parse('2026-03-28T16:00:00Z')) })).split('\n');
+    expect(lines.length - 1).toBeLessThanOrEqual(Math.max(6, summed(lines) + 1));
+  });
+});
+
 describe('`why` about other rules', () => {
   it('shows a recipe with what was before and between its stages, and what the sheet\'s own law makes of it', () => {
     expect(why(byRecipe(), '502', '12:10')).toEqual([
-      '502 full strength, card K (example 1), from 08:00:',
-      'Rule: lamp minutes from switch-on, 20 more for each interruption.',
+      '502 full strength, card K (example 1), from 08:00. Rule: lamp minutes from switch-on, 20 more for each interruption.',
       '08:00-11:00 lamp off: nothing counts',
       '11:00-12:00 lamp 30 °C: 60 of 150 min = 40 %',
       '12:00-12:06 between stages: nothing counts',
       '12:06-12:10 lamp 60 °C: 4 of 150 min = 2.7 %',
       'if it stays so: 12:10-13:36 lamp 60 °C: 86 of 150 min = 57.3 %',
       'Sum would reach 100 % at 13:36, rounded up.',
-      "By the sheet's own law (69 kJ/mol) likely 13:30; never announced on it.",
-      'K is an example card, not your data sheet.',
+      "By the sheet's own law (69 kJ/mol) likely 13:30; never announced on it. K is an example card, not your data sheet.",
     ]);
   });
 

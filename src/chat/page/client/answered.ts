@@ -1,7 +1,7 @@
 import type { CarRow, PostNote } from './read.js';
 
 /** Posts that ask whether this strength or state is there; the board shows a car that still waits for such an answer as due or held. */
-const CHECKS: ReadonlySet<string> = new Set(['handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'flash-off', 'dwell', 'drip-free', 'dry']);
+const CHECKS: ReadonlySet<string> = new Set(['handling', 'full', 'sand', 'drive-away', 'recoat-from', 'skin', 'through', 'flash-off', 'dwell', 'drip-free', 'dry', 'fire-watch']);
 const WAITS_NO_LONGER: ReadonlySet<string> = new Set(['running', 'asleep', 'confirmed']);
 
 /**

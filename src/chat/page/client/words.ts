@@ -13,6 +13,7 @@ const WAITS: ReadonlyMap<string, string> = new Map([
   ['dwell', 'time at heat'],
   ['drip-free', 'drip-free'],
   ['dry', 'dry'],
+  ['fire-watch', 'the end of the fire watch'],
 ]);
 
 export const waitsFor = (kind: string): string => WAITS.get(kind) ?? kind;

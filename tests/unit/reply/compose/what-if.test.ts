@@ -37,6 +37,28 @@ describe('the answer to what if', () => {
     ]);
   });
 
+  it('names heat and air together', () => {
+    expect(said(begun('P1'), '10:00', { setting: warm(40), air: warm(30) })[1]).toMatch(/^Lamp 40 °C, air 30 °C from 10:00: handling 11:10, full /);
+    expect(said(begun('P1'), '10:00', { air: warm(30) })[1]).toMatch(/^Air 30 °C from 10:00: handling 12:00, full /);
+  });
+
+  it('says from when on the lamp would be off', () => {
+    const shift = begun('P1', {}, 30);
+    shift.enters('tomek', '09:20', { kind: 'read', job: '501', value: warm(30) });
+    expect(said(shift, '10:00', { unheated: true, from: on('10:20') })[1]).toMatch(/^Air only from 10:20: handling 13:00, full /);
+    expect(said(begun('P1'), '10:00', { unheated: true })[1]).toBe('Air only from 10:00: no change.');
+  });
+
+  it('names the moment at which the counting ends, not midnight', () => {
+    const shift = new Shift();
+    shift.enters('tomek', 'Tue 08:00', { kind: 'paste', job: '501', card: 'P1' });
+    // Lit before opening: its day ends at midnight, its heat at closing.
+    const lines = said(shift, 'Tue 08:00', { setting: warm(30), from: on('Wed 07:00') });
+    // 20 of 2160, then 580 of 1080 min.
+    expect(lines[1]).toMatch(/full no time yet, 5\d % of the wait by Wed 17:00, if/);
+    expect(lines.join('\n')).not.toContain('00:00');
+  });
+
   it('offers to note the heat asked for if it is meant for now', () => {
     expect(asked(begun('P1'), '10:00', { setting: warm(65) }).buttons).toEqual([{ label: 'Lamp 65 °C', line: 'lamp 501 j1 65C' }]);
     expect(asked(begun('P1', { unit: 'F' }), '10:00', { setting: warm(150) }).buttons).toEqual([{ label: 'Lamp 150 °F', line: 'lamp 501 j1 150F' }]);
@@ -75,7 +97,7 @@ describe('the answer to what if', () => {
   });
 
   it.each(CARDS.map((card) => card.name))('fits a phone, card %s', (card) => {
-    for (const change of [{}, { setting: warm(60) }, { air: warm(25) }, { setting: warm(60), from: on('15:00') }]) {
+    for (const change of [{}, { setting: warm(60) }, { air: warm(25) }, { setting: warm(60), from: on('15:00') }, { setting: warm(60), air: warm(25) }, { unheated: true, from: on('15:00') }]) {
       const lines = said(begun(card, {}, 55), '10:00', change);
       expect(lines.length).toBeLessThanOrEqual(6);
       expect(lines[0]).toContain('nothing is stored');
