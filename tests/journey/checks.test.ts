@@ -4,6 +4,10 @@ import { Day } from '../support/day.js';
 it('A13 takes the first of two taps; the other person sees whose it was', async () => {
   const day = await Day.begin();
   await day.at('09:00');
+  for (const name of ['Ana', 'Mo']) {
+    await day.says(name, 'who waits');
+    await day.says('ines', `adopt ${name} technician`);
+  }
   await day.says('tomek', 'cure 501 K lamp 30');
   await day.at('10:00');
   const [post] = await day.posts('handling');

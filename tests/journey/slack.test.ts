@@ -39,9 +39,9 @@ it('A13 by signed requests: two taps, one entry', async () => {
   await cure(tomek, '501 K lamp 30');
   await day.at('10:00');
   const reminder = await heard(/handling strength due/i);
-  await press('U0ANA7', reminder, 'Hard');
-  await press('U0MO77', reminder, 'Hard');
-  expect((await heard(/already answered/i)).text).toMatch(/already answered by u0ana7/i);
+  await press(tomek, reminder, 'Hard');
+  await press(ines, reminder, 'Hard');
+  expect((await heard(/already answered/i)).text).toMatch(/already answered by Tomek/i);
   expect(await day.milestone('501', 'handling')).toBe('10:00 confirmed');
 });
 
@@ -54,13 +54,16 @@ it('A14 by signed requests: three times to the owner, once to the foreman', asyn
 });
 
 it('a mention and a direct message lead to the same command path, and the same event twice is one', async () => {
-  const { day, http, heard, platform } = await slackDay('http', '2026-03-02T09:00');
+  const { day, http, heard, press, platform } = await slackDay('http', '2026-03-02T09:00');
   platform.room.users.set('U0NEW1', 'Nadia');
   const mention = mentionPayload({ text: '<@U0BOT> cure 501 K lamp 30', user: tomek, eventId: 'Ev-same' });
   await http().event(mention);
   await http().event(mention, { 'x-slack-retry-num': '1', 'x-slack-retry-reason': 'http_timeout' });
   await heard(/K closed 09:00/);
   expect(await day.milestone('501', 'handling')).toBe('10:00 running');
+  await http().event(directPayload({ text: 'cure 502 P2 lamp 35', user: 'U0NEW1' }));
+  await heard(/Nadia, you are not on the shop's list/);
+  await press(ines, await heard(/Nadia\W* is not one of/), 'Technician');
   await http().event(directPayload({ text: 'cure 502 P2 lamp 35', user: 'U0NEW1' }));
   await heard(/502 P2 closed 09:00/);
   expect((await day.says('ines', 'who waits')).text).toContain('Nadia');
@@ -71,6 +74,8 @@ it('somebody who only ever pressed a button is known by the name of the profile'
   platform.room.users.set('U0NEW1', 'Nadia');
   await cure(tomek, '501 K lamp 30');
   await day.at('10:00');
+  await press('U0NEW1', await heard(/handling strength due/i), 'Hard');
+  await press(ines, await heard(/Nadia\W* is not one of/), 'Technician');
   await press('U0NEW1', await heard(/handling strength due/i), 'Hard');
   expect((await heard(/confirmed/)).text).toContain('by Nadia');
 });
