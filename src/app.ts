@@ -9,6 +9,7 @@ import { bellExpressions } from './clock/bell-expressions.js';
 import { ringBells } from './clock/daily-bells.js';
 import { openHouseClock, type HouseClock } from './clock/house-clock.js';
 import type { Config } from './config.js';
+import type { DayLine } from './config/practice-day.js';
 import { describeProblem } from './config/file-problem.js';
 import { readCards } from './config/cards-file.js';
 import { readProcedures } from './config/procedures-file.js';
@@ -29,8 +30,8 @@ export interface House {
   readonly url: string;
   /** What is worth saying at start: a practice clock, example cards. */
   readonly notices: readonly string[];
-  /** Takes the card files as they stand now; with anything wrong in them the cards of before stay, all of them. */
-  rereadCards(): void;
+  /** Takes cards and procedures as they stand now in their files; with anything wrong in one folder all of it stays as before. */
+  rereadFiles(): void;
   /** Whether a rejection nobody handled came out of the chat transport, which then restarts by itself. */
   onUnhandledRejection(reason: unknown): boolean;
   close(): Promise<void>;
@@ -40,12 +41,12 @@ export interface House {
  * Opens the house: book, clock, clerk, then the doors. The clock runs before anything that can be slow or can fail.
  * @throws ClerkError for settings, files or a port that cannot be used.
  */
-export async function openHouse(config: Config, log: Logger): Promise<House> {
+export async function openHouse(config: Config, log: Logger, practiceDay: readonly DayLine[] | null = null): Promise<House> {
   const shop = shopOf(config);
   const files = { shop, cards: cardsOf(config), procedures: proceduresOf(config) };
   const opened = new Closing();
   try {
-    return await openInside(opened, config, log, files);
+    return await openInside(opened, config, log, { ...files, practiceDay });
   } catch (error) {
     await opened.closeAll();
     throw error;
@@ -57,9 +58,11 @@ interface ShopFiles {
   readonly shop: Shop;
   readonly cards: readonly MaterialCard[];
   readonly procedures: readonly Procedure[];
+  /** What the people of a practice shop say by themselves. */
+  readonly practiceDay: readonly DayLine[] | null;
 }
 
-async function openInside(opened: Closing, config: Config, log: Logger, { shop, cards, procedures }: ShopFiles): Promise<House> {
+async function openInside(opened: Closing, config: Config, log: Logger, { shop, cards, procedures, practiceDay }: ShopFiles): Promise<House> {
   const book = openBook(config.data);
   opened.add(() => { book.close(); });
   const clock = openHouseClock(config.clock, shop.zone, book, (error) => { log.error({ error }, 'A wake-up failed; it is tried again.'); });
@@ -67,15 +70,15 @@ async function openInside(opened: Closing, config: Config, log: Logger, { shop, 
   const clerk = new Clerk({ store: book, clock: clock.clock, shop, cards, procedures, addressing: config.slack === null ? NO_ADDRESSING : slackAddressing(shop), log, clockRingsBells: clock.practice !== null });
   if (clock.practice === null) openBells(opened, clerk, shop, log);
   clerk.resume();
-  const inside = { clerk, shop, procedures, clock, log };
+  const inside = { clerk, shop, clock, log };
   const slack = config.slack === null ? null : await openChat(config.slack, { ...inside, book });
-  const page = await doors(config, { ...inside, slack });
+  const page = await doors(config, { ...inside, slack, practiceDay });
   opened.add(async () => { await page[Symbol.asyncDispose](); });
   if (slack !== null) openOutbox(opened, slack, clerk, book, log);
   return {
     url: page.url,
     notices: notices(config, clock, { cards, procedures }),
-    rereadCards: () => { rereadCards(config, clerk, log); },
+    rereadFiles: () => { rereadCards(config, clerk, log); rereadProcedures(config, clerk, log); },
     onUnhandledRejection: (reason) => slack?.onUnhandledRejection(reason) ?? false,
     close: () => opened.closeAll(),
   };
@@ -90,15 +93,14 @@ function openBells(opened: Closing, clerk: Clerk, shop: Shop, log: Logger): void
 interface Inside {
   readonly clerk: Clerk;
   readonly shop: Shop;
-  readonly procedures: readonly Procedure[];
   readonly clock: HouseClock;
   readonly log: Logger;
 }
 
-async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, procedures, clock, log }: Inside & { readonly book: ReturnType<typeof openBook> }): Promise<SlackChat> {
+async function openChat(settings: NonNullable<Config['slack']>, { clerk, book, shop, clock, log }: Inside & { readonly book: ReturnType<typeof openBook> }): Promise<SlackChat> {
   // Heavy: loaded when the clock runs already.
   const { openSlack } = await import('./chat/slack/open-slack.js');
-  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: clerk.cardNames, lamps: shop.lamps, pads: shop.pads, openJobs: [], procedures: procedures.map(({ name }) => name) });
+  const isCommandLine = (line: string): boolean => saysCommand(line, { now: clock.clock.now(), zone: shop.zone, cards: clerk.cardNames, lamps: shop.lamps, pads: shop.pads, openJobs: [], procedures: clerk.procedureNames });
   const revealed = { ...settings, botToken: settings.botToken.reveal(), appToken: settings.appToken?.reveal() ?? null, signingSecret: settings.signingSecret?.reveal() ?? null };
   return openSlack(revealed, { desk: clerk, outbox: book, shop, isCommandLine, log });
 }
@@ -112,13 +114,14 @@ function openOutbox(opened: Closing, slack: SlackChat, clerk: Clerk, store: Retu
   dispatcher.kick();
 }
 
-async function doors(config: Config, { clerk, shop, clock, slack, log }: Inside & { readonly slack: SlackChat | null }): Promise<ServedPage> {
+async function doors(config: Config, { clerk, shop, clock, slack, practiceDay, log }: Inside & Pick<ShopFiles, 'practiceDay'> & { readonly slack: SlackChat | null }): Promise<ServedPage> {
   const { host, port } = config;
   const ports = {
     desk: clerk,
     shop,
     clock: { now: () => clock.clock.now(), practice: clock.practice },
     health: () => ({ ok: true, clock: clock.practice === null ? 'real' : 'practice', chat: slack?.status() ?? null }),
+    practiceDay,
     newId: () => randomUUID(),
     speaker: (from: string) => speaker(shop, from),
     report: (error: unknown) => { log.error({ error }, 'A request to the local page failed.'); },
@@ -169,7 +172,17 @@ function rereadCards(config: Config, clerk: Clerk, log: Logger): void {
   }
 }
 
-function notices(config: Config, clock: HouseClock, { cards, procedures }: Omit<ShopFiles, 'shop'>): string[] {
+function rereadProcedures(config: Config, clerk: Clerk, log: Logger): void {
+  const read = readProcedures(config.procedures.path);
+  if (read.ok) {
+    clerk.useProcedures(read.procedures);
+    log.info({ procedures: clerk.procedureNames }, 'The procedures were read anew. Jobs keep the procedure they began with.');
+  } else {
+    log.error({ problems: read.problems.map(describeProblem) }, 'The procedures were not changed: there is something wrong in the files. The procedures of before stay.');
+  }
+}
+
+function notices(config: Config, clock: HouseClock, { cards, procedures }: Pick<ShopFiles, 'cards' | 'procedures'>): string[] {
   return [
     ...(clock.practice === null ? [] : [`PRACTICE CLOCK at ${clock.shopTime()}: nothing here is about real cars.`]),
     ...(config.shop.example ? ['Example shop: set CURECLERK_SHOP to your own shop.yaml.'] : []),

@@ -2,6 +2,8 @@
 export type Trouble =
   /** Settings or settings files that cannot be used; one line each. */
   | { readonly code: 'settings-refused'; readonly problems: readonly string[] }
+  /** The book belongs to the other kind of time. */
+  | { readonly code: 'other-time'; readonly kept: 'real' | 'practice' }
   | { readonly code: 'port-taken'; readonly host: string; readonly port: number }
   | { readonly code: 'page-failed'; readonly host: string; readonly port: number; readonly reason: string }
   | { readonly code: 'chat-refused'; readonly reason: string }
@@ -27,6 +29,10 @@ function wordsFor(trouble: Trouble): string {
   switch (trouble.code) {
     case 'settings-refused':
       return `The settings cannot be used:\n${trouble.problems.map((problem) => `  - ${problem}`).join('\n')}`;
+    case 'other-time':
+      return trouble.kept === 'real'
+        ? 'This data folder holds real cars: a practice clock must not touch it. Unset CURECLERK_CLOCK, or name another folder in CURECLERK_DATA.'
+        : 'This data folder was written with a practice clock: nothing in it is about real cars. Name another folder in CURECLERK_DATA.';
     case 'port-taken':
       return `Port ${trouble.port} on ${trouble.host} is taken by another program. Name a free one in CURECLERK_PORT (0 takes any).`;
     case 'page-failed':

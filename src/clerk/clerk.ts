@@ -1,14 +1,18 @@
-import type { Desk, JobSheet, Reply, WaitingCar } from './desk.js';
+import type { CureForm, Desk, JobSheet, Reply, WaitingCar } from './desk.js';
 import { earlier, later, minutes, plus, type Instant } from '../cure/units.js';
 import { runningOutlooks } from '../repair/book.js';
-import { jobNo } from '../repair/ids.js';
+import { jobNo, type PersonId } from '../repair/ids.js';
 import { nameOf } from '../repair/people.js';
 import { nextBell } from '../repair/shop-hours.js';
-import { waitingList } from '../repair/waiting.js';
+import { waitingList, type Waiting } from '../repair/waiting.js';
+import { composeHome, type HomeBoard } from '../reply/compose/home.js';
 import { heatWords } from '../reply/compose/state.js';
+import type { Setting } from '../reply/compose/words.js';
+import { cureFormOf } from './cure-form.js';
 import type { DeskPorts, DeskState } from './desk-ports.js';
+import { fireReminder } from './fire-reminder.js';
 import { handleMessage } from './handle-message.js';
-import { fireReminder, pendingBell, ringBell } from './handle-tick.js';
+import { pendingBell, ringBell } from './handle-tick.js';
 import { jobSheetOf } from './job-sheet.js';
 import { bookIn, JobShelf } from './loaded-book.js';
 import type { Message, MessageId, Post } from './message.js';
@@ -35,7 +39,7 @@ export class Clerk implements Desk {
     const handled = this.#transact(() => store.transact((tx) => handleMessage(tx, this.#desk, message, clock.now())));
     this.catchUp();
     this.#tell();
-    return { id: message.id, answer: handled.answer };
+    return { id: message.id, answer: handled.answer, ...(handled.fault === undefined ? {} : { fault: handled.fault }) };
   }
 
   /** The cards of new cures from now on; what cures already keeps the card it began with. */
@@ -43,8 +47,17 @@ export class Clerk implements Desk {
     this.#desk = { ...this.#desk, cards };
   }
 
+  /** The procedures that jobs may begin from now on; a job that has begun one keeps it as it stood. */
+  useProcedures(procedures: DeskState['procedures']): void {
+    this.#desk = { ...this.#desk, procedures };
+  }
+
   get cardNames(): readonly string[] {
     return this.#desk.cards.map((card) => card.name);
+  }
+
+  get procedureNames(): string[] {
+    return this.#desk.procedures.map((procedure) => procedure.name);
   }
 
   /** Once at start: the shop's settings may have changed while nobody was at the desk, so every open job is planned anew. */
@@ -62,21 +75,29 @@ export class Clerk implements Desk {
   }
 
   waiting(): readonly WaitingCar[] {
+    return this.#waitingNow((list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
+      job: outlook.cure.job,
+      joint: outlook.cure.ref.joint,
+      card: outlook.cure.card.name,
+      waitsFor,
+      state,
+      dueAt,
+      owner: nameOf(setting.shop, outlook.cure.owner),
+      heat: heatWords(outlook, setting),
+    })));
+  }
+
+  home(person: PersonId): HomeBoard {
+    return this.#waitingNow((list, setting) => composeHome(list, person, setting));
+  }
+
+  #waitingNow<T>(words: (list: readonly Waiting[], setting: Setting) => T): T {
     const { store, clock } = this.#desk;
     return store.transact((tx) => {
       const shop = shopIn(tx, this.#desk);
       const book = bookIn(tx, this.#desk.shelf);
       const now = clock.now();
-      return waitingList(runningOutlooks(book, shop, book.openJobs()), now).map(({ outlook, waitsFor, state, dueAt }) => ({
-        job: outlook.cure.job,
-        joint: outlook.cure.ref.joint,
-        card: outlook.cure.card.name,
-        waitsFor,
-        state,
-        dueAt,
-        owner: nameOf(shop, outlook.cure.owner),
-        heat: heatWords(outlook, { shop, now }),
-      }));
+      return words(waitingList(runningOutlooks(book, shop, book.openJobs()), now), { shop, now });
     });
   }
 
@@ -87,6 +108,10 @@ export class Clerk implements Desk {
       const known = book.job(jobNo(job));
       return known === null ? null : jobSheetOf(known, shop, book.air, clock.now());
     });
+  }
+
+  cureForm(person: PersonId): CureForm {
+    return this.#desk.store.transact((tx) => cureFormOf(tx, this.#desk, person));
   }
 
   postsAfter(seq: number, limit: number): readonly Post[] {

@@ -1,12 +1,32 @@
 import type { Message, MessageId, Post } from './message.js';
+import type { Heater } from '../cure/history.js';
 import type { Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
+import type { PersonId } from '../repair/ids.js';
+import type { Refusal } from '../repair/refusal.js';
 import type { Answer } from '../reply/answer.js';
+import type { HomeBoard } from '../reply/compose/home.js';
 
 /** The answer to one message. */
 export interface Reply {
   readonly id: string;
   readonly answer: Answer;
+  /** Why nothing was stored, where the line could have stored something; `misread`: it could not be read. */
+  readonly fault?: Fault;
+}
+
+export type Fault = Refusal['code'] | 'misread';
+
+/** What a form for a new cure offers, with what this person entered last. */
+export interface CureForm {
+  readonly cards: readonly { readonly name: string; readonly title: string; readonly needsDepth: boolean }[];
+  readonly lamps: readonly string[];
+  readonly pads: readonly string[];
+  readonly last: {
+    readonly card: string | null;
+    /** `setting` as typed, `35` or `95F`; null: no heat was entered yet. */
+    readonly heat: { readonly heater: Heater; readonly name: string | null; readonly setting: string } | null;
+  };
 }
 
 export type MilestoneState = 'running' | 'due' | 'confirmed' | 'held' | 'asleep';
@@ -48,6 +68,9 @@ export interface Desk {
   say(message: Message): Reply;
   waiting(): readonly WaitingCar[];
   jobSheet(job: string): JobSheet | null;
+  cureForm(person: PersonId): CureForm;
+  /** What this person sees without asking: own cures and every car that waits, worst first. */
+  home(person: PersonId): HomeBoard;
   postsAfter(seq: number, limit: number): readonly Post[];
   /** Called after every commit that changed the book or wrote posts; returns how to stop listening. */
   onChange(listener: () => void): () => void;

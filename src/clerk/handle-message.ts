@@ -1,6 +1,6 @@
 import { commandHelp } from '../grammar/command-table.js';
 import type { Instant } from '../cure/units.js';
-import { outlooksOf, runningOutlooks } from '../repair/book.js';
+import { openJobsIn, outlooksOf, runningOutlooks } from '../repair/book.js';
 import { isJobCommand, type Command, type EntryCommand, type QuestionCommand } from '../repair/commands.js';
 import { decide } from '../repair/decide.js';
 import type { Decision, NewFact, Situation } from '../repair/decision.js';
@@ -10,10 +10,14 @@ import type { EntryNo, JobNo } from '../repair/ids.js';
 import type { Job } from '../repair/job.js';
 import type { Outlook } from '../repair/outlook.js';
 import type { Shop } from '../repair/shop.js';
+import { litOutlooks } from '../repair/left-on.js';
+import { isForeman } from '../repair/people.js';
 import { latestStart } from '../repair/latest-start.js';
 import { mayNow } from '../repair/may.js';
 import { nextSteps } from '../repair/next-steps.js';
 import { cureFor } from '../repair/subject.js';
+import { inOwnUnit } from '../repair/own-unit.js';
+import { whatIsMeant } from '../repair/what-yes-means.js';
 import { waitingList } from '../repair/waiting.js';
 import { whatIf } from '../repair/what-if.js';
 import type { Answer } from '../reply/answer.js';
@@ -21,15 +25,18 @@ import { composeEntry } from '../reply/compose/entry.js';
 import { composeJobEntry } from '../reply/compose/job-entry.js';
 import { composeLamps } from '../reply/compose/lamps.js';
 import { composeMay } from '../reply/compose/may.js';
-import { composeNext, composeReleased } from '../reply/compose/procedure.js';
-import { withOverrides, withStanding } from '../reply/compose/standing.js';
+import { composeNext, composeReleased, composeStepReading } from '../reply/compose/procedure.js';
+import { withStepAfter } from '../reply/compose/step-after.js';
+import { withCautionsShown, withOverrides, withStanding, withWholeJob } from '../reply/compose/standing.js';
 import { composeLatestStart, composeLatestStartRefusal } from '../reply/compose/latest-start.js';
 import { composeWaiting } from '../reply/compose/lists.js';
 import { composeHelp, composeWhen } from '../reply/compose/questions.js';
 import { composeMisread, composeRefusal } from '../reply/compose/refusal.js';
+import { settingFor } from '../reply/compose/setting-for.js';
 import { composeAir, composeUndone } from '../reply/compose/shop.js';
 import { composeWhatIf, composeWhatIfRefusal } from '../reply/compose/what-if.js';
 import { composeWhy } from '../reply/compose/why.js';
+import type { Fault } from './desk.js';
 import type { DeskState } from './desk-ports.js';
 import { bookIn } from './loaded-book.js';
 import type { Message } from './message.js';
@@ -38,6 +45,7 @@ import { readAtDesk } from './read-at-desk.js';
 import { noticesOf, strangerNotice } from './notices.js';
 import { publish } from './publish.js';
 import { shopIn } from './shop-in.js';
+import { settleQuestions } from './settle-questions.js';
 import { situationOf } from './situation.js';
 import { CLERK, writeFacts } from './write-facts.js';
 
@@ -49,6 +57,7 @@ export interface Handled {
   /** It was a command that could have stored something. */
   readonly decided: boolean;
   readonly job: JobNo | null;
+  readonly fault?: Fault;
 }
 
 /** One message in one transaction: seen before, understood, decided, stored with everything that follows from it, answered. */
@@ -64,9 +73,26 @@ export function handleMessage(tx: BookTransaction, desk: DeskState, message: Mes
 
 function answered(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
   const read = readAtDesk(tx, desk, message.text, now);
-  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, decided: false, job: null };
+  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, decided: false, job: null, fault: 'misread' };
   const situation = situationOf(tx, desk, message, now);
-  return isQuestion(read.command) ? asked(read.command, situation) : entered(tx, desk, read.command, situation);
+  const command = inOwnUnit(read.command, situation);
+  const handled = isQuestion(command) ? asked(command, situation) : meant(tx, desk, command, situation);
+  const about = handled.job ?? jobIn(read.command, situation);
+  const job = about === null ? null : bookIn(tx, desk.shelf).job(about);
+  return job === null ? handled : { ...handled, answer: withWholeJob(handled.answer, job, settingFor(situation.by, situation)) };
+}
+
+/** What is to be entered, or which of the open questions a bare yes answers. */
+function meant(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
+  const found = whatIsMeant(command, situation);
+  if (found.ok) return entered(tx, desk, found.command, situation);
+  return { answer: composeRefusal(found.refusal, settingFor(situation.by, situation)), entered: false, decided: true, job: null, fault: found.refusal.code };
+}
+
+/** The job that a line is about, also where it was refused; a list is about none. */
+function jobIn(command: Command, { thread }: Situation): JobNo | null {
+  if ('job' in command) return command.job ?? thread;
+  return command.kind === 'move' ? command.to : null;
 }
 
 const QUESTIONS: Readonly<Record<QuestionCommand['kind'], true>> = { 'who-waits': true, lamps: true, next: true, may: true, when: true, why: true, 'what-if': true, 'latest-start': true, help: true };
@@ -74,11 +100,11 @@ const isQuestion = (command: Command): command is QuestionCommand => command.kin
 
 function asked(command: QuestionCommand, situation: Situation): Handled {
   const { shop, now, book } = situation;
-  const setting = { shop, now };
+  const setting = settingFor(situation.by, situation);
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
   if (command.kind === 'help') return reply(composeHelp(commandHelp()));
-  if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting));
-  if (command.kind === 'lamps') return reply(composeLamps(runningOutlooks(book, shop, book.openJobs()), setting));
+  if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting, isForeman(shop, situation.by) ? book.people.strangers : [], openJobsIn(book)));
+  if (command.kind === 'lamps') return reply(composeLamps(litOutlooks(book, shop, book.openJobs(), now), setting));
   if (command.kind === 'next') return nextAnswered(command, situation, reply);
   if (command.kind === 'may') {
     const about = command.job ?? situation.thread;
@@ -102,7 +128,7 @@ type ReplyWith = (answer: Answer, job?: JobNo | null) => Handled;
 
 function nextAnswered(command: Extract<QuestionCommand, { readonly kind: 'next' }>, situation: Situation, reply: ReplyWith): Handled {
   const next = nextSteps(command, situation);
-  return next.ok ? reply(composeNext(next.next, { shop: situation.shop, now: situation.now }), next.next.job) : reply(composeRefusal(next.refusal, { shop: situation.shop, now: situation.now }));
+  return next.ok ? reply(composeNext(next.next, settingFor(situation.by, situation)), next.next.job) : reply(composeRefusal(next.refusal, settingFor(situation.by, situation)));
 }
 
 function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, situation: Situation): Handled {
@@ -110,11 +136,12 @@ function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, si
   const decision = decide(command, situation);
   if (!decision.ok) {
     if (decision.refusal.code === 'stranger') offerAdoption(tx, desk, situation);
-    return { answer: composeRefusal(decision.refusal, { shop, now }), entered: false, decided: true, job: null };
+    return { answer: composeRefusal(decision.refusal, settingFor(by, situation)), entered: false, decided: true, job: null, fault: decision.refusal.code };
   }
   const before = runningOutlooks(situation.book, shop, touched(command, decision, situation));
   const entry = decision.facts.length === 0 ? null : writeFacts(tx, desk, decision.facts, by, now);
-  const answer = composed(tx, desk, { command, decision, situation, before, entry });
+  const answer = withCautionsShown(composed(tx, desk, { command, decision, situation, before, entry }), decision.facts);
+  if (entry !== null) settleQuestions(tx, desk, { facts: decision.facts, by, now });
   if (entry !== null) for (const notice of noticesOf(entry, decision.facts, before, situation)) publish(tx, desk, notice);
   return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
 }
@@ -131,9 +158,9 @@ interface Stored {
 }
 
 function composed(tx: BookTransaction, desk: DeskState, { command, decision, situation, before, entry }: Stored): Answer {
-  const { shop, now, by } = situation;
+  const { shop, by } = situation;
   const book = bookIn(tx, desk.shelf);
-  const setting = { shop, now };
+  const setting = settingFor(by, situation);
   const { about, notes, facts } = decision;
   if (isJobCommand(command)) {
     const job = jobOf(decision, book);
@@ -143,12 +170,21 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   if (about !== null) {
     const after = outlooksIn(about.job, shop, book).find((outlook) => sameCure(outlook.cure.ref, about.cure));
     const was = before.find((outlook) => sameCure(outlook.cure.ref, about.cure)) ?? null;
-    if (after !== undefined) return withOverrides(composeEntry({ command, by, before: was, after, notes, entry }, setting), book.job(about.job), setting);
+    if (after !== undefined) {
+      const said = composeEntry({ command, by, before: was, after, notes, entry }, setting);
+      const job = book.job(about.job);
+      return job === null ? said : withStepAfter(said, { job, outlooks: outlooksIn(job.no, shop, book), air: book.air, entry }, setting);
+    }
   }
   const [first] = facts;
   if (first?.fact.type === 'job-released') {
     const job = jobOf(decision, book);
     if (job !== null) return composeReleased(job, setting);
+  }
+  if (first?.fact.type === 'reading' && about === null) {
+    const job = jobOf(decision, book);
+    const read = job === null ? null : composeStepReading({ by, facts, notes, entry, job, outlooks: outlooksIn(job.no, shop, book), air: book.air }, setting);
+    if (read !== null) return read;
   }
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());

@@ -17,7 +17,9 @@ export interface Speaker {
 /** Where the answer to a message goes. The page answers in its own HTTP response. */
 export type ReturnPath =
   | { readonly chat: 'page' }
-  | { readonly chat: 'slack'; readonly channel: string; readonly thread: string | null; readonly user: string; readonly visible: 'to-all' | 'to-asker' };
+  | { readonly chat: 'slack'; readonly channel: string; readonly thread: string | null; readonly user: string; readonly visible: 'to-all' | 'to-asker' }
+  /** From a place where nothing can be answered: into the person's direct messages. A form shows a refusal itself, so only what was stored is answered there. */
+  | { readonly chat: 'slack-direct'; readonly user: string; readonly from: 'form' | 'home' };
 
 /** One thing somebody said, by typing or by pressing a button (a button is a line that could have been typed). */
 export interface Message {
@@ -58,7 +60,13 @@ export type DeliveryTarget =
   | { readonly kind: 'job-thread'; readonly job: JobNo }
   | { readonly kind: 'home-channel' }
   | { readonly kind: 'channel'; readonly channel: string; readonly thread: string | null }
-  | { readonly kind: 'only-for'; readonly channel: string; readonly thread: string | null; readonly user: string };
+  | { readonly kind: 'only-for'; readonly channel: string; readonly thread: string | null; readonly user: string }
+  /** The direct messages with this person. */
+  | { readonly kind: 'direct'; readonly user: string }
+  /** In place of a delivery that was sent, named by its key. */
+  | { readonly kind: 'edit'; readonly of: string }
+  /** In place of what the head of the job's thread says. */
+  | { readonly kind: 'thread-head'; readonly job: JobNo };
 
 /** One row of the outbox: something that must leave the house exactly once. */
 export interface Delivery {

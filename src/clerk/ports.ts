@@ -3,7 +3,7 @@ import type { Fact, FactRecord } from '../repair/facts.js';
 import type { EntryNo, JobNo, PersonId } from '../repair/ids.js';
 import type { Reminder } from '../repair/reminder.js';
 import type { Answer } from '../reply/answer.js';
-import type { About, Delivery, Message, MessageId, Post } from './message.js';
+import type { About, Delivery, Message, MessageId, Post, PostKind } from './message.js';
 
 /** Time as a port: the real clock or a practice clock. */
 export interface Clock {
@@ -34,11 +34,13 @@ export interface BookTransaction {
   factsOf(job: JobNo): FactRecord[];
   /** Facts that belong to no job (shop air, bells), newest `limit`, in the order they were entered. */
   shopFacts(limit: number): FactRecord[];
-  /** Who was taken on, and about whom the foreman was asked: facts that still count, however old, in the order they were entered. */
+  /** Who was taken on or turned away, and about whom the foreman was asked: facts that still count, however old, in the order they were entered. */
   adoptions(): FactRecord[];
-  /** The last entry of this person that is not undone and not an undo itself, with all its facts. */
+  /** The last entry that this person made, not undone and not an undo itself, with all its facts; what somebody else told anew of theirs is the other's entry. */
   lastEntryOf(by: PersonId): { readonly entry: EntryNo; readonly facts: readonly FactRecord[] } | null;
   factsOfEntry(entry: EntryNo): FactRecord[];
+  /** The newest `limit` things this person did or measured, newest first; without what was taken back. */
+  factsBy(by: PersonId, limit: number): FactRecord[];
   /** People shop.yaml does not list, by the name they came with. */
   guests(): { readonly id: PersonId; readonly name: string }[];
   saveGuest(id: PersonId, name: string): void;
@@ -52,6 +54,16 @@ export interface BookTransaction {
   nextRing(): Instant | null;
   remindersOf(job: JobNo): Reminder[];
   post(post: NewPost): Post;
+  /** A post asks something about this job, or about the people (null), until it is settled. */
+  ask(post: Post): void;
+  /** What was asked about this job, or about the people, and is not settled, oldest first. */
+  asked(job: JobNo | null): Post[];
+  settled(seq: number): void;
+  /** Keeps what the sheet of a job says; the number of the change, or null when it says so already. */
+  keepSheet(job: JobNo, answer: Answer): number | null;
+  /** A delivery that takes the place of something takes that of an earlier one for the same place that still waits. */
+  /** What was said to this person by the bot itself after that moment, in order. */
+  postsTo(person: PersonId, after: Instant): { readonly at: Instant; readonly kind: PostKind }[];
   queue(deliveries: readonly Delivery[]): void;
 }
 
@@ -63,6 +75,10 @@ export interface BookStore {
   /** The latest instant the book knows of (entry, post or saved clock), so that a practice clock never runs behind it. */
   latestInstant(): Instant | null;
   saveClock(at: Instant): void;
+  /** Which time its entries are in; null: nothing stands in it yet. */
+  timeKept(): 'real' | 'practice' | null;
+  /** Notes it once, at the first start. */
+  keepTime(kind: 'real' | 'practice'): void;
   close(): void;
 }
 
@@ -88,6 +104,8 @@ export interface OutboxStore {
   /** Back to waiting. */
   retry(key: string, notBefore: Instant, reason: string): void;
   earliestNotBefore(): Instant | null;
+  /** Where a sent delivery stands; `waiting` while it is on its way, null when it never came or never will. */
+  receiptOf(key: string): { readonly channel: string; readonly ts: string } | 'waiting' | null;
   /** Thread head of a job in the home channel, once sent. */
   threadOf(job: JobNo): { readonly channel: string; readonly ts: string } | null;
   saveThread(job: JobNo, at: Instant, where: { readonly channel: string; readonly ts: string }): void;
@@ -107,6 +125,10 @@ export interface Addressing {
   post(post: Post, about: About): readonly Delivery[];
   /** The answer to a message, and the line an entry leaves in its job's thread. */
   reply(message: Message, answer: Answer, job: JobNo | null, isEntry: boolean, at: Instant): readonly Delivery[];
+  /** The same post once nothing is asked any more: `answer` in place of it. */
+  answered(post: Post, answer: Answer, at: Instant): readonly Delivery[];
+  /** What the first message of a job's thread says from now on; `change` counts up. */
+  sheet(job: JobNo, answer: Answer, change: number, at: Instant): readonly Delivery[];
 }
 
 export type { Fact, FactRecord };

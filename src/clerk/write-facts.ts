@@ -1,10 +1,13 @@
 import type { Instant } from '../cure/units.js';
 import { outlooksOf } from '../repair/book.js';
 import type { NewFact } from '../repair/decision.js';
+import { composeSheet } from '../reply/compose/sheet.js';
 import { remindersFor } from '../repair/due.js';
 import { personId, type EntryNo, type JobNo, type PersonId } from '../repair/ids.js';
+import { isLeftOn } from '../repair/left-on.js';
 import { isOver } from '../repair/outlook.js';
 import { isWalked } from '../repair/step-state.js';
+import type { Answer } from '../reply/answer.js';
 import { bookIn } from './loaded-book.js';
 import type { DeskState } from './desk-ports.js';
 import { shopIn } from './shop-in.js';
@@ -31,5 +34,12 @@ export function replan(tx: BookTransaction, desk: DeskState, no: JobNo, now: Ins
   const shop = shopIn(tx, desk);
   const outlooks = job === null ? [] : outlooksOf(job, shop, book.air);
   tx.replan(no, outlooks.flatMap((outlook) => remindersFor(outlook, shop, now, book.people)));
-  tx.setOpen(no, outlooks.some((outlook) => !isOver(outlook)) || (job !== null && isWalked(job, outlooks, shop, book.air)));
+  if (job !== null) keepSheet(tx, desk, no, composeSheet(no, outlooks, shop), now);
+  tx.setOpen(no, outlooks.some((outlook) => !isOver(outlook) || isLeftOn(outlook, now)) || (job !== null && isWalked(job, outlooks, shop, book.air)));
+}
+
+/** The first message of the job's thread says how things stand; it is written anew only when that has changed. */
+function keepSheet(tx: BookTransaction, { addressing }: DeskState, no: JobNo, sheet: Answer, now: Instant): void {
+  const change = tx.keepSheet(no, sheet);
+  if (change !== null) tx.queue(addressing.sheet(no, sheet, change, now));
 }

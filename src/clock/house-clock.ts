@@ -1,6 +1,6 @@
 import { DateTime } from 'luxon';
 import type { Clock } from '../clerk/ports.js';
-import { later, plus, type Instant, type Minutes } from '../cure/units.js';
+import { earlier, later, plus, type Instant, type Minutes } from '../cure/units.js';
 import { ClerkError } from '../errors.js';
 import { openPracticeClock } from './practice-clock.js';
 import { readPracticeSetting } from './practice-setting.js';
@@ -10,7 +10,7 @@ import { openSystemClock } from './system-clock.js';
 export interface HouseClock {
   readonly clock: Clock;
   /** Null with real time. */
-  readonly practice: { readonly standing: boolean; advance(by: Minutes): void } | null;
+  readonly practice: { readonly standing: boolean; advance(by: Minutes): void; /** To the next moment at which something is planned, at the latest to `until`; false: there is neither. */ advanceToNext(until: Instant | null): boolean } | null;
   shopTime(): string;
   close(): void;
 }
@@ -19,10 +19,13 @@ export interface HouseClock {
 export interface ClockKeeper {
   latestInstant(): Instant | null;
   saveClock(at: Instant): void;
+  timeKept(): 'real' | 'practice' | null;
+  keepTime(kind: 'real' | 'practice'): void;
 }
 
-/** @throws ClerkError when `setting` (the text of CURECLERK_CLOCK) cannot be read. */
+/** @throws ClerkError when `setting` (the text of CURECLERK_CLOCK) cannot be read, or the book was kept in the other kind of time. */
 export function openHouseClock(setting: string | null, zone: string, keeper: ClockKeeper, onError: (error: unknown) => void): HouseClock {
+  noMixing(setting === null ? 'real' : 'practice', keeper);
   if (setting === null) {
     const clock = openSystemClock(onError);
     return houseClock(clock, zone, null);
@@ -32,14 +35,28 @@ export function openHouseClock(setting: string | null, zone: string, keeper: Clo
   const known = keeper.latestInstant();
   const startsAt = known === null ? read.start.startsAt : later(read.start.startsAt, known);
   const clock = openPracticeClock({ ...read.start, startsAt }, onError);
+  const moveTo = (at: Instant): void => {
+    if (clock.kind !== 'standing') return;
+    clock.advanceTo(at);
+    keeper.saveClock(clock.now());
+  };
   return houseClock(clock, zone, {
     standing: clock.kind === 'standing',
-    advance: (by) => {
-      if (clock.kind !== 'standing') return;
-      clock.advanceTo(plus(clock.now(), by));
-      keeper.saveClock(clock.now());
+    advance: (by) => { moveTo(plus(clock.now(), by)); },
+    advanceToNext: (until) => {
+      const planned = clock.kind === 'standing' ? clock.next() : null;
+      const next = planned === null || until === null ? (planned ?? until) : earlier(planned, until);
+      if (next !== null) moveTo(later(next, clock.now()));
+      return next !== null;
     },
   });
+}
+
+/** Practice and real cars never stand in one book: the times of the one mean nothing in the other. */
+function noMixing(kind: 'real' | 'practice', keeper: ClockKeeper): void {
+  const kept = keeper.timeKept();
+  if (kept !== null && kept !== kind) throw new ClerkError({ code: 'other-time', kept });
+  keeper.keepTime(kind);
 }
 
 function houseClock(clock: Clock, zone: string, practice: HouseClock['practice']): HouseClock {

@@ -10,6 +10,8 @@ export interface StandingClock extends Clock {
    * @throws RangeError when `target` lies behind, Error when the rings never end.
    */
   advanceTo(target: Instant): void;
+  /** The armed moment, or null. */
+  next(): Instant | null;
 }
 
 /** Rings at one and the same moment after which somebody is going round in circles. */
@@ -77,6 +79,7 @@ export function openStandingClock(startsAt: Instant, onError: (error: unknown) =
       if (armed !== null && armed.at <= now && !moving) soon ??= setImmediate(ringSoon);
     },
     advanceTo,
+    next: () => armed?.at ?? null,
     close: () => {
       closed = true;
       armed = null;

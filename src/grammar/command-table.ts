@@ -33,6 +33,7 @@ import { scrap } from './commands/scrap.js';
 import { sign } from './commands/sign.js';
 import { stay } from './commands/stay.js';
 import { tap } from './commands/tap.js';
+import { turnAway } from './commands/turn-away.js';
 import { undo } from './commands/undo.js';
 import { weld } from './commands/weld.js';
 import { whatIf } from './commands/what-if.js';
@@ -79,6 +80,7 @@ export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
   accept,
   busy,
   adopt,
+  'turn-away': turnAway,
   'who-waits': whoWaits,
   lamps,
   when,

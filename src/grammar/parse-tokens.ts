@@ -15,7 +15,7 @@ import { mergeDepths, mergeValues } from './merge-values.js';
 import { matchPhrases } from './phrases.js';
 import { momentOf, resolveAhead } from './resolve-ahead.js';
 import { resolveTime } from './resolve-time.js';
-import { isArticle, isConfirmWord } from './small-words.js';
+import { isArticle, isAttendedWord, isConfirmWord } from './small-words.js';
 import { spokenPlainly } from './spoken-plainly.js';
 import { noTimeHere, readyByHere, readyWithoutTime, secondTime, wrongTime } from './time-findings.js';
 import { isReadyWord } from './time-words.js';
@@ -29,18 +29,22 @@ import { isPadWord, whichCommand, type Spoken } from './which-command.js';
 const QUESTIONS: ReadonlySet<string> = new Set<CommandKind>(['who-waits', 'lamps', 'next', 'may', 'when', 'why', 'what-if', 'latest-start', 'help']);
 const PARAMETER_OF: Readonly<Partial<Record<Token['kind'], Parameter>>> = { joint: 'joint', card: 'card', lamp: 'lamp', depth: 'depth', method: 'method', milestone: 'milestone', humidity: 'humidity' };
 
+/** What was answered to a question about the time: yes, or that somebody stays. */
+type Sure = Pick<When, 'confirmed' | 'attended'>;
+
 /** One way to take the pieces of a line, to a command or to the first thing that is wrong with it. */
 export function parseTokens(all: readonly Token[], draft: Draft, asks: boolean): Parsed {
   const spoken = mergeDepths(all.filter((token) => token.kind !== 'filler'));
   const { times, rest: left } = findTimes(spoken, draft.names);
   const rest = left.filter((token) => !(token.kind === 'word' && isArticle(token.text)));
   const last = rest.at(-1);
-  const confirmed = times.some(({ expression }) => expression.is !== 'now') && last?.kind === 'word' && last === spoken.at(-1) && isConfirmWord(last.text);
-  const tokens = withoutRemarks(spokenPlainly(matchCorrection(mergeValues(matchPhrases(confirmed ? rest.slice(0, -1) : rest))), times));
-  return withCommand({ draft, tokens, times, spoken: null, assigned: null, asks }, confirmed);
+  const end = times.some(({ expression }) => expression.is !== 'now') && last?.kind === 'word' && last === spoken.at(-1) ? last.text : '';
+  const sure: Sure = isAttendedWord(end) ? { confirmed: true, attended: true } : { confirmed: isConfirmWord(end) };
+  const tokens = withoutRemarks(spokenPlainly(matchCorrection(mergeValues(matchPhrases(sure.confirmed ? rest.slice(0, -1) : rest))), times));
+  return withCommand({ draft, tokens, times, spoken: null, assigned: null, asks }, sure);
 }
 
-function withCommand(state: LineState, confirmed: boolean): Parsed {
+function withCommand(state: LineState, sure: Sure): Parsed {
   const which = whichCommand(state.tokens, state.times);
   // `when start ready 501 by fri 16:00`: what is asked for is said by the command itself.
   const ready = which.is === 'one' && which.spoken.declaration.takes.includes('ready') ? state.tokens.filter(isReadyWord) : [];
@@ -53,19 +57,19 @@ function withCommand(state: LineState, confirmed: boolean): Parsed {
   if (which.is === 'none') return troubled(known, noCommand(known));
   const [readyWord] = ready;
   if (readyWord !== undefined && known.times.length === 0) return troubled(known, readyWithoutTime(known, readyWord));
-  return withNumbers(known, which.spoken, confirmed);
+  return withNumbers(known, which.spoken, sure);
 }
 
-function withNumbers(state: LineState, spoken: Spoken, confirmed: boolean): Parsed {
+function withNumbers(state: LineState, spoken: Spoken, sure: Sure): Parsed {
   const takes = spoken.declaration.takes;
   const unsure = takes.includes('figure') ? undefined : state.tokens.find((token) => token.kind === 'number' && token.clock !== null);
   if (unsure?.kind === 'number') {
     const time = pointTime(unsure, state.times, takes);
     if (time === null) return troubled(state, temperatureOrTime(state, unsure, takes.includes('temperature')), [unsure]);
-    return withNumbers({ ...state, tokens: state.tokens.filter((token) => token !== unsure), times: [time] }, spoken, confirmed);
+    return withNumbers({ ...state, tokens: state.tokens.filter((token) => token !== unsure), times: [time] }, spoken, sure);
   }
   const assigned = assignNumbers(state.tokens, spoken, state.draft.names);
-  return withValues({ ...state, assigned }, spoken, confirmed);
+  return withValues({ ...state, assigned }, spoken, sure);
 }
 
 /** `closed 501 13.40`: with a point, in a command without a temperature, nothing but a time can be meant. */
@@ -74,7 +78,7 @@ function pointTime(token: Extract<Token, { readonly kind: 'number' }>, times: re
   return { expression: { is: 'clock', clock: token.clock, day: null }, tokens: [token], by: false };
 }
 
-function withValues(state: LineState, spoken: Spoken, confirmed: boolean): Parsed {
+function withValues(state: LineState, spoken: Spoken, sure: Sure): Parsed {
   const { tokens, assigned } = state;
   const takes = spoken.declaration.takes;
   const stray = assigned?.extra[0] ?? tokens.find((token) => notTaken(token, takes));
@@ -90,7 +94,7 @@ function withValues(state: LineState, spoken: Spoken, confirmed: boolean): Parse
   }
   const depth = tokens.find((token) => token.kind === 'depth') ?? assigned?.depth ?? null;
   if (depth !== null && !isBeadDepth(depth.kind === 'depth' ? depth.millimetres : depth.value)) return troubled(state, impossibleDepth(state, depth), [depth]);
-  return withTime(state, spoken, confirmed);
+  return withTime(state, spoken, sure);
 }
 
 function notTaken(token: Token, takes: readonly Parameter[]): boolean {
@@ -98,7 +102,7 @@ function notTaken(token: Token, takes: readonly Parameter[]): boolean {
   return parameter !== undefined && !takes.includes(parameter);
 }
 
-function withTime(state: LineState, spoken: Spoken, confirmed: boolean): Parsed {
+function withTime(state: LineState, spoken: Spoken, sure: Sure): Parsed {
   const { draft, times } = state;
   const { now } = draft.names;
   const takes = spoken.declaration.takes;
@@ -113,7 +117,7 @@ function withTime(state: LineState, spoken: Spoken, confirmed: boolean): Parsed 
   if (!takesTime) return troubled(untimed, noTimeHere(draft, time, commandWord(spoken.declaration)));
   const resolved = ahead === null ? resolveTime(time.expression, draft.names) : resolveAhead(time.expression, ahead, draft.names);
   if (!resolved.ok) return troubled(untimed, wrongTime(draft, time, resolved));
-  return toCommand(state, spoken, ahead === null ? { when: { ...resolved.span, stated: true, confirmed }, ahead: null } : { when: unstated, ahead: momentOf(resolved.span, ahead) });
+  return toCommand(state, spoken, ahead === null ? { when: { ...resolved.span, stated: true, ...sure }, ahead: null } : { when: unstated, ahead: momentOf(resolved.span, ahead) });
 }
 
 function toCommand(state: LineState, spoken: Spoken, time: { readonly when: When; readonly ahead: Instant | null }): Parsed {

@@ -35,6 +35,9 @@ export const METHODS: readonly (readonly [ReadingMethod, Words])[] = [
   ['contact', { en: ['contact'], de: ['kontakt', 'kontaktfühler'], es: ['contacto'] }],
 ];
 
+/** The same, and the person stays with the lamp. */
+const ATTENDED_WORDS: Words = { en: ['attended'], de: [], es: [] };
+
 /** How people call a milestone, beside the name on the card. */
 const MILESTONE_NAMES: Readonly<Partial<Record<MilestoneKind, Words>>> = {
   'flash-off': { en: [], de: ['ablüften', 'ablüftzeit'], es: ['evaporación'] },
@@ -75,6 +78,7 @@ const units = new Map(UNITS);
 const humidity = setOf(HUMIDITY_WORDS);
 const depthUnits = setOf(DEPTH_UNITS);
 const confirming = setOf(CONFIRM_WORDS);
+const attended = setOf(ATTENDED_WORDS);
 const cardWords = setOf(CARD_WORDS);
 const notWords = setOf(NOT_WORDS);
 const negations = setOf(NEGATIONS);
@@ -88,10 +92,11 @@ export const isExceptWord = (text: string): boolean => exceptWords.has(text);
 export const isHumidityWord = (text: string): boolean => humidity.has(text);
 export const isDepthUnit = (text: string): boolean => depthUnits.has(text);
 export const isConfirmWord = (text: string): boolean => confirming.has(text);
+export const isAttendedWord = (text: string): boolean => attended.has(text);
 export const isCardWord = (text: string): boolean => cardWords.has(text);
 export const isUnitWord = (text: string): boolean => units.has(text);
 export const isStatedMilestone = (text: string): boolean => STATED.has(text);
 /** The unit a word names; null for a plain degree sign. */
 export const unitNamed = (text: string): 'C' | 'F' | null => units.get(text) ?? null;
 export const exceptTexts = (): readonly string[] => [...exceptWords];
-export const smallWords = (): readonly string[] => [...fillers, ...articles, ...units.keys(), ...humidity, ...depthUnits, ...confirming, ...notWords, ...cardWords, '%'];
+export const smallWords = (): readonly string[] => [...fillers, ...articles, ...units.keys(), ...humidity, ...depthUnits, ...confirming, ...attended, ...notWords, ...cardWords, '%'];

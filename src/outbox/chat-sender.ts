@@ -8,12 +8,13 @@ export interface Receipt {
 
 /**
  * What became of one attempt. `refused`: never will be sent as it is. `failed`: certainly not sent, worth another try.
- * `limited`: certainly not sent, the platform named the pause. `unknown`: nobody can say; look it up before sending again.
+ * `not-yet`: it belongs to something that has not been sent itself. `limited`: certainly not sent, the platform named the pause. `unknown`: nobody can say; look it up before sending again.
  */
 export type Outcome =
   | ({ readonly kind: 'sent' } & Receipt)
   | { readonly kind: 'refused'; readonly reason: string }
   | { readonly kind: 'failed'; readonly reason: string }
+  | { readonly kind: 'not-yet' }
   | { readonly kind: 'limited'; readonly retryAfterSeconds: number }
   | { readonly kind: 'unknown'; readonly reason: string };
 

@@ -155,6 +155,9 @@ export class Dispatcher {
           store.retry(key, this.#later(this.#pacing.backoff(row.attempts + 1)), outcome.reason);
           log.warn({ key, reason: outcome.reason }, 'A message was not sent; it is tried again.');
           return true;
+        case 'not-yet':
+          store.retry(key, this.#later(this.#pacing.backoff(row.attempts + 1)), 'belongs to something that is not sent yet');
+          return true;
         case 'limited': {
           const until = this.#later(outcome.retryAfterSeconds * 1_000);
           this.#lanes.rest(laneOf(row.delivery.target), until);

@@ -34,3 +34,6 @@ export function runningOutlooks(book: Book, shop: Shop, jobs: readonly JobNo[]):
     return job === null ? [] : outlooksOf(job, shop, book.air).filter((outlook) => !isOver(outlook));
   });
 }
+
+/** Every job that is still open, as the book knows it. */
+export const openJobsIn = (book: Book): Job[] => book.openJobs().flatMap((no) => book.job(no) ?? []);

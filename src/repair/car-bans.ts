@@ -45,8 +45,8 @@ function overrideOf(deed: Exclude<BannedDeed, 'weld'>, { outlook }: Unfinished, 
   return said?.fact.type === 'step-overridden' ? { entry: said.entry, at: said.happenedAt, by: said.by, reason: said.fact.reason } : null;
 }
 
-/** The name under which the foreman lifts a hold on work that is no step of the procedure: `override 501 fill reason`. */
-export const deedStep = (deed: BannedDeed): StepId => stepId(deed);
+/** The name under which the book keeps that the foreman lifted a hold across the car; no step can be called that. */
+export const deedStep = (deed: BannedDeed): StepId => stepId(`${deed} on this car`);
 
 function heatBans(job: Job, outlooks: readonly Outlook[]): CarBan[] {
   const cards = outlooks.filter(({ cure }) => cure.card.noHeatAfter && !cure.scrapped).map(({ cure }) => ({ material: cure.card.name, since: cure.pasted ?? cure.closed ?? cure.openedAt, by: cure.owner }));

@@ -23,6 +23,8 @@ export interface When {
   readonly stated: boolean;
   /** True when the person was asked about an unusual time and said yes. */
   readonly confirmed: boolean;
+  /** The person stays with the lamp past closing time; only said when asked. */
+  readonly attended?: true;
 }
 
 /** How a reading was taken; a reading on bare shiny metal is kept and not counted. */
@@ -47,9 +49,9 @@ export type CureCommand =
   | (Subject & { readonly kind: 'off'; readonly lamp: LampName | null; readonly since: 'stated' | 'unknown'; readonly when: When })
   /** Back on after it was off, or still on when asked. */
   | (Subject & { readonly kind: 'on'; readonly lamp: LampName | null; readonly when: When })
-  | (Subject & { readonly kind: 'read'; readonly value: TypedTemperature; readonly method: ReadingMethod; readonly when: When })
+  | (Subject & { readonly kind: 'read'; readonly value: TypedTemperature; readonly method: ReadingMethod; /** In place of the speaker's last reading: `sorry 58`. */ readonly corrects?: true; readonly when: When })
   | { readonly kind: 'air'; readonly value: TypedTemperature; readonly humidity: number | null; readonly when: When }
-  | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; readonly when: When })
+  | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; /** A bare ok or yes: it may answer another question as well. */ readonly yes?: true; readonly when: When })
   | (Subject & { readonly kind: 'later' })
   | (Subject & { readonly kind: 'depth'; readonly millimetres: number })
   | (Subject & { readonly kind: 'build-up'; readonly buildUp: BuildUp })
@@ -78,7 +80,8 @@ export type JobCommand =
   | { readonly kind: 'accept' }
   | { readonly kind: 'busy'; readonly minutes: Minutes }
   | { readonly kind: 'move'; readonly from: JobNo; readonly to: JobNo }
-  | { readonly kind: 'adopt'; readonly person: string; readonly role: Role | null };
+  | { readonly kind: 'adopt'; readonly person: string; readonly role: Role | null }
+  | { readonly kind: 'turn-away'; readonly person: string };
 
 export type EntryCommand = CureCommand | JobCommand;
 
@@ -98,6 +101,6 @@ export type QuestionCommand =
 
 export type Command = EntryCommand | QuestionCommand;
 
-const JOB_COMMANDS: Readonly<Record<JobCommand['kind'], true>> = { begin: true, done: true, sign: true, tap: true, enter: true, hold: true, override: true, weld: true, hand: true, handover: true, accept: true, busy: true, move: true, adopt: true };
+const JOB_COMMANDS: Readonly<Record<JobCommand['kind'], true>> = { begin: true, done: true, sign: true, tap: true, enter: true, hold: true, override: true, weld: true, hand: true, handover: true, accept: true, busy: true, move: true, adopt: true, 'turn-away': true };
 export const isJobCommand = (command: Command): command is JobCommand => command.kind in JOB_COMMANDS;
 export type CommandKind = Command['kind'];

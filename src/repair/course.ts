@@ -44,10 +44,10 @@ export function coursesOf(job: Job, outlooks: readonly Outlook[], shop: Shop, ai
   });
 }
 
-function walked({ happenedAt: at, by }: FactRecord, procedure: Procedure, records: readonly FactRecord[], seen: Omit<Ground, 'passes'>): Course {
+function walked({ happenedAt: at, by }: FactRecord, procedure: Procedure, records: readonly FactRecord[], seen: Omit<Ground, 'passes' | 'steps'>): Course {
   const passes = new Map<StepId, readonly Pass[]>();
   const doings = new Map<StepId, readonly Doing[]>();
-  const ground: Ground = { ...seen, passes };
+  const ground: Ground = { ...seen, passes, steps: procedure.steps };
   const visit = (step: ProcedureStep): void => {
     if (passes.has(step.id)) return;
     // Steps that wait for each other in a circle never open.
@@ -102,4 +102,4 @@ function liftedBy(step: ProcedureStep, doing: Doing, at: Instant, ground: Ground
 }
 
 /** The foreman's word before the work was done. */
-const before = ({ mark, overrides }: Doing, at: Instant): StepOverride[] => overrides.filter((one) => one.at <= at && (mark === null || one.entry < mark.entry));
+const before = ({ mark, overrides }: Doing, at: Instant): StepOverride[] => overrides.filter((one) => (mark === null ? one.at <= at : one.entry < mark.entry));

@@ -102,7 +102,7 @@ export function decideLater(command: Of<'later'>, situation: Situation): Decisio
 }
 
 /** What is repeated on a ladder can be put off; a limit, a hold and too much heat cannot, and the lamp is asked about hourly. */
-const comesBack = (kind: ReminderKind): boolean => kind !== 'open-limit' && kind !== 'safety' && kind !== 'decision' && kind !== 'still-on';
+const comesBack = (kind: ReminderKind): boolean => kind !== 'open-limit' && kind !== 'safety' && kind !== 'decision' && kind !== 'still-on' && kind !== 'handover';
 
 function dueKind(outlook: Outlook, { now }: Situation): ReminderKind | null {
   const current = currentMilestone(outlook, now);

@@ -1,12 +1,14 @@
 import { afterHeatEvent, NO_HEAT, type HeatState } from '../cure/heat.js';
-import { celsiusFromFahrenheit, type Celsius, type Instant } from '../cure/units.js';
+import { celsiusFromFahrenheit, minutesBetween, type Celsius, type Instant } from '../cure/units.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import { runningWatch } from './fire-watch.js';
 import { inCelsius, lampElsewhere } from './decide-lamp.js';
+import { litOutlooks } from './left-on.js';
 import { lineOf } from './line-of.js';
 import { hottestAllowed, type Outlook } from './outlook.js';
+import { readForStep } from './read-joint.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
@@ -29,7 +31,15 @@ export function decideOff(command: Of<'off'>, situation: Situation): Decision {
   if (heat.lamp === 'never' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
   const then = heatBefore(found.outlook, command.when.latest);
   if (then.lamp !== 'on' && then.counted === null) return refuse({ code: 'lamp-not-on-then', job: cure.job, since: cure.heat.find((event) => event.at > command.when.latest)?.at ?? null });
-  return stored(found.outlook, command.when.latest, { type: command.since === 'unknown' ? 'lamp-found-off' : 'lamp-off', joint: cure.ref.joint });
+  return underLamp(command, found.outlook, situation, command.since === 'unknown' ? 'lamp-found-off' : 'lamp-off');
+}
+
+/** One joint, or every joint under the lamp that was named. */
+function underLamp({ lamp, joint, when }: Of<'off'> | Of<'on'>, outlook: Outlook, { book, shop, now }: Situation, type: 'lamp-off' | 'lamp-found-off' | 'lamp-on'): Decision {
+  const { job, ref } = outlook.cure;
+  const there = lamp === null || joint !== null ? [] : litOutlooks(book, shop, [job], now).filter((other) => other.cure.lamp === lamp && other.heat.lamp !== 'off');
+  const facts = [...new Set([ref.joint, ...there.map((other) => other.cure.ref.joint)])].map((one): NewFact => ({ job, happenedAt: when.latest, fact: { type, joint: one } }));
+  return { ok: true, facts, about: about(outlook), notes: [] };
 }
 
 const heatBefore = (outlook: Outlook, at: Instant): HeatState => outlook.cure.heat.filter((event) => event.at <= at).reduce(afterHeatEvent, NO_HEAT);
@@ -45,22 +55,43 @@ export function decideOn(command: Of<'on'>, situation: Situation): Decision {
   const lamp = command.lamp ?? cure.lamp;
   const back = lamp === null ? { moved: [] } : lampElsewhere(lamp, { ...command, job: cure.job, joint: cure.ref.joint }, situation);
   if ('code' in back) return refuse(back);
-  const on = stored(found.outlook, command.when.latest, { type: 'lamp-on', joint: cure.ref.joint });
+  const on = underLamp(command, found.outlook, situation, 'lamp-on');
   return on.ok ? { ...on, facts: [...back.moved, ...on.facts] } : on;
 }
 
+const NOTHING_CURES: readonly Refusal['code'][] = ['nothing-runs', 'moved-away'];
+
 /** A joint reading; bare shiny metal and stored heat are kept and not counted, and the answer says so. */
 export function decideRead(command: Of<'read'>, situation: Situation): Decision {
+  if (command.corrects === true) return decideSorry(command, situation);
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
   const found = cureFor(command, situation);
-  if (!found.ok) return refuse(found.refusal);
+  if (!found.ok) return (NOTHING_CURES.includes(found.refusal.code) ? readForStep(command, situation) : null) ?? refuse(found.refusal);
   const { cure } = found.outlook;
   const value = inCelsius(command.value, situation);
   const doubt = hotterThanLamp(command, found.outlook, value);
   if (doubt !== null) return refuse(doubt);
   const fact: JobFact = { type: 'reading', joint: cure.ref.joint, value, typed: command.value, method: command.method };
   return stored(found.outlook, command.when.latest, fact, readingNotes(command, found.outlook, value));
+}
+
+/** Rule R20: as long as one's own entry can be taken back. */
+const CORRECTED_WITHIN = 10;
+
+/** The last reading was mistyped: it is taken back, and the right one stands at its moment. Both stay in the book. */
+function decideSorry(command: Of<'read'>, situation: Situation): Decision {
+  const last = situation.lastEntry();
+  const wrong = last?.facts.find(({ fact }) => fact.type === 'reading');
+  if (last === null || wrong?.fact.type !== 'reading' || wrong.job === null) return refuse({ code: 'nothing-to-undo' });
+  if (minutesBetween(wrong.enteredAt, situation.now) > CORRECTED_WITHIN) return refuse({ code: 'undo-too-late', enteredAt: wrong.enteredAt });
+  const { joint } = wrong.fact;
+  const found = cureFor({ ...command, job: wrong.job, joint }, situation);
+  if (!found.ok) return refuse(found.refusal);
+  const value = inCelsius(command.value, situation);
+  const undone: NewFact = { job: wrong.job, happenedAt: situation.now, fact: { type: 'undone', entry: last.entry } };
+  const right: NewFact = { job: wrong.job, happenedAt: wrong.happenedAt, fact: { type: 'reading', joint, value, typed: command.value, method: command.method === 'unstated' ? wrong.fact.method : command.method } };
+  return { ok: true, facts: [undone, right], about: about(found.outlook), notes: readingNotes({ ...command, when: { ...command.when, latest: wrong.happenedAt } }, found.outlook, value).filter(({ note }) => note === 'over-maximum') };
 }
 
 /** A joint well above its lamp's setting is a slip of the thumb more often than a fact: asked before it counts. */

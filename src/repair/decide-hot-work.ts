@@ -42,7 +42,7 @@ const HOT_WORD = /^(?:weld|hot work|schwei(?:ß|ss)|geschwei|solda)/i;
 /** Without these the car has no procedure that a step could belong to. */
 const NO_STEPS: readonly Refusal['code'][] = ['no-procedure', 'unknown-job', 'which-job', 'nothing-asked'];
 /** The step stands back; what burned may burn all the same. */
-const STEP_WAITS: readonly Refusal['code'][] = ['step-blocked', 'step-missing', 'step-role', 'job-held'];
+const STEP_WAITS: readonly Refusal['code'][] = ['step-blocked', 'step-missing', 'step-role', 'job-held', 'which-step'];
 
 /** What was decided about a step, and the fire watch that begins with it: hot work that is over is watched, whether its step counts or not. */
 export function withFireWatch(command: Of<'done'> | Of<'sign'>, decided: Decision, situation: Situation): Decision {

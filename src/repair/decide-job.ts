@@ -1,6 +1,7 @@
 import type { JobCommand } from './commands.js';
-import { decideAccept, decideAdopt, decideBusy, decideHand, decideHandover } from './decide-people.js';
-import { decideBegin, decideDone, decideEnter, decideHold, decideOverride, decideSign, decideTap } from './decide-procedure.js';
+import { decideAccept, decideAdopt, decideBusy, decideHand, decideHandover, decideTurnAway } from './decide-people.js';
+import { decideBegin, decideDone, decideEnter, decideSign, decideTap } from './decide-procedure.js';
+import { decideHold, decideOverride } from './decide-stop.js';
 import { decideMove } from './decide-move.js';
 import { decideWeld, withFireWatch } from './decide-hot-work.js';
 import type { Decision, Situation } from './decision.js';
@@ -36,5 +37,7 @@ export function decideJob(command: JobCommand, situation: Situation): Decision {
       return decideMove(command, situation);
     case 'adopt':
       return decideAdopt(command, situation);
+    case 'turn-away':
+      return decideTurnAway(command, situation);
   }
 }

@@ -1,12 +1,13 @@
 import type { MaterialCard } from '../cure/card.js';
 import type { Heater } from '../cure/history.js';
-import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
-import { runningOutlooks } from './book.js';
+import { celsius, celsiusFromFahrenheit, later, type Celsius, type Instant } from '../cure/units.js';
 import type { EntryCommand, TypedTemperature } from './commands.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { LampName } from './ids.js';
+import { isLeftOn, litOutlooks } from './left-on.js';
+import { lampAlone, staysWith } from './lamp-alone.js';
 import { lineOf } from './line-of.js';
-import { heatAt, hottestSetting, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { heatAt, hottestSetting, isOver, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
@@ -54,15 +55,20 @@ function lampBefore(command: Of<'lamp'> | Of<'cure'>, situation: Situation): Ref
   return own.includes(lamp) ? lampElsewhere(lamp, command, situation) : { code: 'unknown-lamp', lamp, heater, isOther: others.includes(lamp) };
 }
 
-/** One lamp or pad heats one job: asked first, then it counts as off where it was. */
+/** One lamp or pad heats one job: asked first, then it counts as off where it was. Where nothing waits under it any more nobody is asked. */
 export function lampElsewhere(lamp: LampName, command: Of<'lamp'> | Of<'cure'> | Of<'on'>, { shop, book, now }: Situation): Extract<Refusal, { readonly code: 'lamp-elsewhere' }> | { readonly moved: readonly NewFact[] } {
   const { job, when } = command;
-  const elsewhere = runningOutlooks(book, shop, book.openJobs()).find((outlook) => outlook.cure.lamp === lamp && heatAt(outlook, now).lamp === 'on' && outlook.cure.job !== job);
-  if (elsewhere === undefined) return { moved: [] };
+  const others = litOutlooks(book, shop, book.openJobs(), now).filter((outlook) => outlook.cure.lamp === lamp && outlook.cure.job !== job);
+  const elsewhere = others.find((outlook) => !isOver(outlook) && heatAt(outlook, now).lamp === 'on');
+  const left = others.filter((outlook) => isLeftOn(outlook, now)).map((outlook) => offThere(outlook, when.latest));
+  if (elsewhere === undefined) return { moved: left };
   const { cure } = elsewhere;
-  if (when.confirmed) return { moved: [{ job: cure.job, happenedAt: when.latest, fact: { type: 'lamp-off', joint: cure.ref.joint } }] };
+  if (when.confirmed) return { moved: [...left, { job: cure.job, happenedAt: when.latest, fact: { type: 'lamp-off', joint: cure.ref.joint } }] };
   return { code: 'lamp-elsewhere', lamp, heater: cure.heater, job: cure.job, line: lineOf({ ...command, when: { ...when, stated: true, confirmed: true } }) };
 }
+
+/** What is over keeps the heat that its checks rested on. */
+const offThere = ({ cure }: Outlook, at: Instant): NewFact => ({ job: cure.job, happenedAt: cure.checks.reduce((latest, check) => later(latest, check.at), at), fact: { type: 'lamp-off', joint: cure.ref.joint } });
 
 /** Lamp on, or turned to another setting; without a number the next stage of the recipe. */
 export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision {
@@ -89,9 +95,11 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   const about = { job: cure.job, cure: cure.ref };
   const heat = heatAt(outlook, situation.now);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
+  const alone = lampAlone({ ...command, heater, setting: typed }, cure, setting.value, situation);
+  if (alone !== null) return refuse(alone);
   const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? own, heater } };
   const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
-  return { ok: true, facts: [...setting.moved, ...back.moved, fact], about, notes: [...setting.notes, ...early] };
+  return { ok: true, facts: [...setting.moved, ...back.moved, fact, ...staysWith(command, cure.job, cure.ref.joint, situation)], about, notes: [...setting.notes, ...early] };
 }
 
 /** The check that ends the running stage and that nobody has confirmed: the next stage is not for now. */

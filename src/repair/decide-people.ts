@@ -71,6 +71,16 @@ export function decideAdopt(command: Of<'adopt'>, situation: Situation): Decisio
   return refuse({ code: 'unknown-person', typed: command.person, known: guests.map(({ id }) => id) });
 }
 
+/** The foreman does not take a stranger on: they may go on asking, and wait in no list any more. */
+export function decideTurnAway({ person }: Of<'turn-away'>, situation: Situation): Decision {
+  const { people, guests = [] } = situation.shop;
+  const { strangers } = situation.book.people;
+  const guest = personNamed(guests, person);
+  if (guest !== null) return strangers.includes(guest.id) ? stored([shopFact({ type: 'adoption-refused', person: guest.id }, situation)]) : unchanged();
+  const known = personNamed(people, person);
+  return refuse(known === null ? { code: 'unknown-person', typed: person, known: strangers } : { code: 'one-of-us', person: known.id });
+}
+
 /** The job named, the thread's, or the only one that is this person's. */
 function jobMeant({ job }: Of<'hand'>, situation: Situation): JobNo | null {
   const [only, ...others] = jobsOf(situation.by, situation);

@@ -1,30 +1,24 @@
-import { bansOn, carBans, deedStep } from './car-bans.js';
 import type { JobCommand } from './commands.js';
-import { beginChoices, freeWalkFor, heldRefusal, unknownJob, walkOf, type Walk } from './course-for.js';
+import { beginChoices, freeWalkFor, heldRefusal, walkOf, type Walk } from './course-for.js';
 import { missingFigures, missingTaps, openBlocks } from './course.js';
-import { outlooksOf } from './book.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import type { JobNo } from './ids.js';
-import { jobHoldOf } from './job-hold.js';
-import type { Job } from './job.js';
 import { lineOf } from './line-of.js';
-import { foremanOf, isForeman, knownRole } from './people.js';
+import { knownRole } from './people.js';
 import { procedureCalled } from './procedure-words.js';
 import type { ProcedureStep } from './procedure.js';
 import type { Refusal } from './refusal.js';
 import { chosenStep, mayDo, rolesFor, tapChoices } from './step-choice.js';
+import { askAgain, chosenAgain, isRepeat, saysAgain } from './step-again.js';
 import type { Doing } from './step-doings.js';
 import { fittingFigure, stepToEnter } from './step-entering.js';
-import { isThrough, isUnderWay, stepsAt, type StepAt } from './step-state.js';
+import { isRepeatable, isThrough, isUnderWay, stepsAt, type StepAt } from './step-state.js';
 import { whichJob } from './subject.js';
 import { untimely } from './timely.js';
-import type { Instant } from '../cure/units.js';
+import { minutes, plus, type Instant } from '../cure/units.js';
 
 type Of<K extends JobCommand['kind']> = Extract<JobCommand, { readonly kind: K }>;
-
-const HOLDERS = ['foreman', 'quality'] as const;
-const LIFTED_BY_WORD = ['fill', 'bake', 'sand'] as const;
 
 const stored = (job: JobNo, at: Instant, facts: readonly JobFact[], notes: readonly Note[] = []): Decision => ({
   ok: true,
@@ -55,11 +49,13 @@ export function decideDone(command: Of<'done'>, situation: Situation): Decision 
   const walk = freeWalkFor(command, situation);
   if (!walk.ok) return refuse(walk.refusal);
   const role = knownRole(situation.shop, situation.by);
-  const chosen = chosenStep(command, walk, stepsAt(walk.course, situation.now), (one) => waitsForWord(one) && mayDo(role, one.step));
+  const chosen = chosenAgain(command, walk, stepsAt(walk.course, situation.now), (one) => waitsForWord(one) && mayDo(role, one.step));
   if (!chosen.ok) return refuse(chosen.refusal);
   const { step, state } = chosen.one;
   const job = walk.job.no;
-  const already = alreadyDone(chosen.one, walk, situation);
+  const repeat = isRepeat(chosen.one, command.when.latest, walk, situation.now);
+  if (repeat && !command.when.confirmed && !saysAgain(command.step, step)) return refuse(askAgain(chosen.one, command, job));
+  const already = repeat ? null : alreadyDone(chosen.one, walk, situation);
   if (already !== null) return already;
   const letGo = state.is === 'open' && state.override !== null;
   if (step.done.by !== 'word' && !letGo) return refuse({ code: 'step-by-book', job, step });
@@ -139,9 +135,20 @@ export function decideTap(command: Of<'tap'>, situation: Situation): Decision {
   const { step, state } = chosen.one;
   const job = walk.job.no;
   if (step.taps[command.tap] === undefined) return refuse({ code: 'unknown-tap', job, step, taps: tapChoices(job, step, step.taps.map((_, tap) => tap)) });
-  if (state.is === 'blocked' && !state.blocks.every(({ why }) => why === 'out-of-turn' || why === 'expired')) return refuse({ code: 'step-blocked', job, step, blocks: state.blocks });
-  if (isThrough(chosen.one) || (state.is === 'open' && !state.missing.taps.includes(command.tap))) return stored(job, situation.now, [], [{ note: 'already-so' }]);
+  if (state.is === 'blocked' && !state.blocks.every(({ why }) => why === 'out-of-turn' || why === 'expired' || why === 'opened')) return refuse({ code: 'step-blocked', job, step, blocks: state.blocks });
+  const again = isThrough(chosen.one) && isTapAgain(step, command.tap, walk, situation.now);
+  if (!again && (isThrough(chosen.one) || (state.is === 'open' && !state.missing.taps.includes(command.tap)))) return stored(job, situation.now, [], [{ note: 'already-so' }]);
   return stored(job, situation.now, [{ type: 'step-tapped', step: step.id, tap: command.tap }]);
+}
+
+/** Two people say the same within so long: that is one answer. */
+const SAME_TAP = minutes(2);
+
+/** About a step that may be done once more before its time has run out. */
+function isTapAgain({ id }: ProcedureStep, tap: number, { course }: Walk, now: Instant): boolean {
+  const doings = course.steps.find(({ step }) => step.id === id)?.doings ?? [];
+  const said = doings.at(-2)?.taps.get(tap);
+  return said !== undefined && doings.at(-1)?.taps.has(tap) === false && now >= plus(said.at, SAME_TAP) && isRepeatable(id, course, now);
 }
 
 /** A figure goes to the step that asks for it; a label that is out of date holds that step. */
@@ -151,60 +158,7 @@ export function decideEnter(command: Of<'enter'>, situation: Situation): Decisio
   const job = walk.job.no;
   const step = stepToEnter(command, stepsAt(walk.course, situation.now));
   if (step === null) return refuse({ code: 'not-asked-for', job, what: command.what });
-  const figure = fittingFigure(command, situation);
+  const figure = fittingFigure(command, step, situation);
   if (figure === null) return refuse({ code: 'odd-figure', what: command.what, text: command.text });
   return stored(job, situation.now, [{ type: 'step-entered', step: step.id, what: command.what, text: figure.text }], figure.notes);
 }
-
-/** The foreman, or whoever looks at quality, stops a whole job. */
-export function decideHold(command: Of<'hold'>, situation: Situation): Decision {
-  const role = knownRole(situation.shop, situation.by);
-  if (role === null || !HOLDERS.some((one) => one === role)) return refuse({ code: 'wrong-role', role: role ?? 'apprentice', may: HOLDERS });
-  const job = command.job ?? situation.thread;
-  if (job === null) return refuse(whichJob(command, situation));
-  const known = situation.book.job(job);
-  if (known === null) return refuse(unknownJob(command, job, situation));
-  if (!isReason(command.reason)) return refuse({ code: 'reason-missing' });
-  if (jobHoldOf(known) !== null) return stored(job, situation.now, [], [{ note: 'already-so' }]);
-  return stored(job, situation.now, [{ type: 'job-held', reason: command.reason }]);
-}
-
-/** The foreman lets one thing go on that stands against the rule, by name and with a reason. */
-export function decideOverride(command: Of<'override'>, situation: Situation): Decision {
-  if (!isForeman(situation.shop, situation.by)) return refuse({ code: 'foreman-only', foreman: foremanOf(situation.shop) });
-  if (!isReason(command.reason)) return refuse({ code: 'reason-missing' });
-  const deed = deedOverride(command, situation);
-  if (deed !== null) return deed;
-  const walk = freeWalkFor(command, situation);
-  if (!walk.ok) return refuse(walk.refusal);
-  const chosen = chosenStep(command, walk, stepsAt(walk.course, situation.now), isHeldByMore);
-  if (!chosen.ok) return refuse(chosen.refusal);
-  const { step, state } = chosen.one;
-  const unsigned = state.is === 'open' && state.work !== null && state.missing.sign;
-  if (state.is !== 'blocked' && !unsigned) return refuse({ code: 'nothing-held', job: walk.job.no });
-  return stored(walk.job.no, situation.now, [{ type: 'step-overridden', step: step.id, reason: command.reason }]);
-}
-
-/** Waits for something else than the step before it, or for a signature. */
-const isHeldByMore = ({ state }: StepAt): boolean =>
-  state.is === 'blocked' ? state.blocks.every(({ why }) => why !== 'step') : state.is === 'open' && state.work !== null && state.missing.sign;
-
-/** `override 501 fill reason`: a hold across the car that no step of the procedure stands for. */
-function deedOverride(command: Of<'override'>, situation: Situation): Decision | null {
-  const no = command.job ?? situation.thread;
-  const job = no === null ? null : situation.book.job(no);
-  const deed = LIFTED_BY_WORD.find((one) => one === command.step?.toLowerCase());
-  if (job === null || deed === undefined || isStepOf(deed, job.no, situation)) return null;
-  const held = heldRefusal(job, situation);
-  if (held !== null) return refuse(held);
-  if (heldDeeds(job, situation, deed) === 0) return refuse({ code: 'nothing-held', job: job.no });
-  return stored(job.no, situation.now, [{ type: 'step-overridden', step: deedStep(deed), reason: command.reason }]);
-}
-
-const isStepOf = (deed: (typeof LIFTED_BY_WORD)[number], no: JobNo, situation: Situation): boolean => walkOf(no, situation)?.course.procedure.steps.some(({ id }) => id === deedStep(deed)) === true;
-
-const heldDeeds = (job: Job, { shop, book }: Situation, deed: (typeof LIFTED_BY_WORD)[number]): number =>
-  bansOn(deed, carBans(job, outlooksOf(job, shop, book.air))).filter(({ grade }) => grade === 'hold').length;
-
-/** A dot or `ok` explains nothing a year later. */
-const isReason = (reason: string): boolean => (reason.match(/\p{L}/gu) ?? []).length >= 3;

@@ -10,12 +10,16 @@ import type { CureRef } from './cure-ref.js';
 import type { Cure, Job } from './job.js';
 import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
+import { labelHold } from './label-hold.js';
 import { isAdhesive } from './decide-card.js';
 import { depthFacts, wrongDepth } from './decide-depth.js';
 import { settingFor } from './decide-lamp.js';
+import { lampAlone, staysWith } from './lamp-alone.js';
 import { isOver, type Outlook } from './outlook.js';
+import { plannedCure } from './planned-cure.js';
 import { foremanOf } from './people.js';
-import { cureFor, whichJob } from './subject.js';
+import type { Refusal } from './refusal.js';
+import { cureFor, isSwapped, nearJobs, whichJob } from './subject.js';
 import { untimely } from './timely.js';
 import type { Unfinished } from './unfinished.js';
 import { isFireWatch } from './watch-card.js';
@@ -92,8 +96,14 @@ export function decideCure(command: Of<'cure'>, situation: Situation): Decision 
   const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
   if (!setting.ok) return refuse(setting.refusal);
   const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp, heater: command.heater } };
-  return { ok: true, facts: [...setting.moved, ...opening.facts, ...closed, lamp], about, notes: setting.notes };
+  const alone = lampAlone(command, heatedCure(opening, command, situation), setting.value, situation);
+  if (alone !== null) return refuse(alone);
+  return { ok: true, facts: [...setting.moved, ...opening.facts, ...closed, lamp, ...staysWith(command, job, ref.joint, situation)], about, notes: setting.notes };
 }
+
+/** The cure as it would stand, for the question how long its lamp is needed. */
+const heatedCure = ({ job, ref, card }: Extract<Opening, { readonly ok: true }>, { depth, when }: Of<'cure'>, { by }: Situation): Cure =>
+  plannedCure({ job, joint: ref.joint, card, by, depthMillimetres: depth }, when.latest, []);
 
 /** `cure 501 P2 lamp 35` after `paste 501 P2` closes that very joint. */
 function pastedAlready(command: Of<'cure'>, situation: Situation): Opening | null {
@@ -114,6 +124,8 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   const wrong = wrongDepth(command.depth, card);
   if (wrong !== null) return { ok: false, decision: refuse(wrong) };
   const known = situation.book.job(job);
+  const turned = known === null && !command.when.confirmed ? turnedRound(job, command, situation) : null;
+  if (turned !== null) return { ok: false, decision: refuse(turned) };
   const joint = command.joint ?? FIRST_JOINT;
   const outlooks = known === null ? [] : outlooksOf(known, situation.shop, situation.book.air);
   const same = outlooks.filter(({ cure }) => cure.ref.joint === joint && cure.card.name === card.name);
@@ -132,6 +144,8 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   }
   const under = known === null ? null : unconfirmedBond(card, known, outlooks);
   if (under !== null) return { ok: false, decision: refuse({ code: 'bond-unconfirmed', job, card: card.name, waits: under, foreman: foremanOf(situation.shop) }) };
+  const label = labelHold(job, joint, situation);
+  if (label !== null) return { ok: false, decision: refuse(label) };
   const ref: CureRef = { joint, card: card.name, run: runsOf({ joint, card: card.name }, known?.all ?? []) + 1 };
   return { ok: true, job, ref, card, facts: [{ job, happenedAt: command.when.latest, fact: { type: 'cure-opened', cure: ref, card, owner: situation.by } }] };
 }
@@ -146,4 +160,12 @@ function unconfirmedBond(card: MaterialCard, job: Job, outlooks: readonly Outloo
 function freeJoint(taken: readonly JointNo[]): JointNo {
   const numbers = Array.from({ length: taken.length + 1 }, (_, index) => jointNo(`j${index + 1}`));
   return numbers.find((joint) => !taken.includes(joint)) ?? FIRST_JOINT;
+}
+
+/** A new number that is an open one with two figures changed over is a slip more often than a car. Numbers one digit apart follow each other every day. */
+function turnedRound(job: JobNo, command: Of<'paste'> | Of<'cure'>, { book }: Situation): Refusal | null {
+  const open = book.openJobs();
+  if (!open.some((other) => isSwapped(job, other))) return null;
+  const choices = nearJobs(job, open).map((near) => ({ job: near, line: lineOf({ ...command, job: near }) }));
+  return { code: 'new-job', job, choices: choices.slice(0, 3), newLine: lineOf({ ...command, job, when: { ...command.when, stated: true, confirmed: true } }) };
 }

@@ -9,14 +9,20 @@ import { decideClosed, decideCure, decideMoved, decidePaste } from './decide-sta
 import { decideJob } from './decide-job.js';
 import { mayEnter } from './may-enter.js';
 import { isForeman } from './people.js';
+import { withCautions } from './step-cautions.js';
+import { sameCure, type CureRef } from './cure-ref.js';
 import { refuse, type Decision, type Situation } from './decision.js';
-import type { Fact } from './facts.js';
+import type { Fact, FactRecord } from './facts.js';
+import type { EntryNo } from './ids.js';
+import type { Refusal } from './refusal.js';
 
 /** Rule R20: one's own last entry, within ten minutes. */
 const UNDO_WITHIN = 10;
 
 /** What a command means for the book: facts to be stored, or a refusal that changes nothing. Pure. */
-export function decide(command: EntryCommand, situation: Situation): Decision {
+export const decide = (command: EntryCommand, situation: Situation): Decision => withCautions(decideAlone(command, situation), situation);
+
+function decideAlone(command: EntryCommand, situation: Situation): Decision {
   const refusal = mayEnter(command, situation);
   if (refusal !== null) return refuse(refusal);
   if (isJobCommand(command)) return decideJob(command, situation);
@@ -68,7 +74,9 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   const foreman = isForeman(situation.shop, situation.by);
   if (first.by !== situation.by && !foreman) return refuse({ code: 'not-yours', by: first.by });
   if (!foreman && minutesBetween(first.enteredAt, situation.now) > UNDO_WITHIN) return refuse({ code: 'undo-too-late', enteredAt: first.enteredAt });
-  const main = last.facts.at(-1) ?? first;
+  const gone = first.by === situation.by ? wentAlong(last, situation) : null;
+  if (gone !== null) return refuse(gone);
+  const main = last.facts.findLast(({ fact }) => fact.type !== 'cautioned') ?? first;
   return {
     ok: true,
     // An entry about several jobs, such as a lamp taken from another one, is taken back in each of their books.
@@ -77,6 +85,24 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
     notes: [{ note: 'undone', what: main }],
   };
 }
+
+interface Entry {
+  readonly entry: EntryNo;
+  readonly facts: readonly FactRecord[];
+}
+
+/** Told anew on another job, it counts there, and only the move as a whole can be taken back. */
+function wentAlong({ entry, facts }: Entry, { book }: Situation): Refusal | null {
+  for (const { job, fact } of facts) {
+    const live = job === null ? [] : book.job(job)?.live ?? [];
+    for (const { entry: later, fact: away, happenedAt, by } of live) {
+      if (away.type === 'moved-away' && later > entry && isAbout(fact, away.cure)) return { code: 'went-along', job: away.toJob, at: happenedAt, by };
+    }
+  }
+  return null;
+}
+
+const isAbout = (fact: Fact, cure: CureRef): boolean => ('cure' in fact && sameCure(fact.cure, cure)) || ('joint' in fact && fact.joint === cure.joint);
 
 /** What the bot wrote by itself. */
 const isClerks = ({ type }: Fact): boolean => type === 'reminder-raised' || type === 'bell' || type === 'adoption-asked';

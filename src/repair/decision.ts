@@ -8,6 +8,8 @@ import type { Outlook } from './outlook.js';
 import type { Procedure } from './procedure.js';
 import type { Refusal } from './refusal.js';
 import type { Shop } from './shop.js';
+import type { Block } from './step-needs.js';
+import type { Unfinished } from './unfinished.js';
 
 /** Everything a decision may look at; time comes in as a value. */
 export interface Situation {
@@ -56,11 +58,13 @@ export type Note =
   | { readonly note: 'lamp-over-maximum'; readonly setting: Celsius; readonly maximum: Celsius }
   | { readonly note: 'unchecked'; readonly milestone: MilestoneKind }
   | { readonly note: 'step-already'; readonly step: StepId; readonly by: PersonId; readonly at: Instant }
-  /** The date on the label has passed: the step is held. */
   /** Hot work is over, and its step of the procedure is not done. */
   | { readonly note: 'step-refused'; readonly refusal: Refusal }
-  | { readonly note: 'label-expired'; readonly text: string }
+  /** The date on the label has passed, or it has been open for more than so many `days`: the step is held. */
+  | { readonly note: 'label-held'; readonly what: 'expiry' | 'opened'; readonly text: string; readonly days: number | null }
   | { readonly note: 'opened-long-ago'; readonly days: number }
+  /** What an override lifted: what stood against a step (empty: a signature), or what the whole car waits for. */
+  | { readonly note: 'lifted'; readonly blocks: readonly Block[]; readonly waits: readonly Unfinished[] }
   | { readonly note: 'undone'; readonly what: FactRecord };
 
 export type Decision =

@@ -1,6 +1,7 @@
 import { earlier, instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
 import { alarm, reminder, type Matter as Subject } from './alarm.js';
 import { hotWorkTold, watchReminders } from './hot-work-due.js';
+import { heldUntil, standsStill } from './job-hold.js';
 import type { JointReading, Raised } from './job.js';
 import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedDew, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { PersonId } from './ids.js';
@@ -10,6 +11,7 @@ import type { Reminder } from './reminder.js';
 import { escalation, forForeman, halfSaid, limitAudience, routed, type Meant, type Routing } from './route.js';
 import type { Shop } from './shop.js';
 import { dayEnd, nextClosing } from './shop-hours.js';
+import { takeoverAsked } from './takeover.js';
 import { isFireWatch } from './watch-card.js';
 
 /** One thing to ask for, before its repeats are worked out. */
@@ -32,10 +34,13 @@ const PUT_OFF_ENOUGH = 3;
 export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null = null, people: PeopleFacts = NOTHING_SAID): Reminder[] {
   const routing = { shop, people, now };
   if (outlook.cure.scrapped) return [];
-  if (isFireWatch(outlook.cure.card)) return watchReminders(outlook, routing);
-  const told = hotWorkTold(outlook, routing);
+  const takeover = takeoverAsked(outlook, routing);
+  if (isFireWatch(outlook.cure.card)) return [...watchReminders(outlook, routing), ...takeover];
+  const told = [...hotWorkTold(outlook, routing), ...takeover];
   if (outlook.overMaximum !== null) return [...tooHot(outlook, routing, outlook.overMaximum), ...told];
-  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...checksDue(outlook, routing), ...stageDue(outlook, routing)];
+  // A job that stands still waits with everything that lets it go on; heat, limits and decisions never wait.
+  const goingOn = standsStill(outlook.cure.jobHolds) ? [] : [...checksDue(outlook, routing), ...stageDue(outlook, routing)];
+  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...goingOn];
   return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...rest];
 }
 
@@ -60,7 +65,8 @@ function ladder(outlook: Outlook, routing: Routing, matter: Matter): Reminder[] 
   if (step > toForeman && pending === undefined) return [];
   // Counted from the last post, so that a late first post (bot down, night) never bunches the repeats.
   const ladderTime = last === undefined ? matter.from : plus(last.at, minutes((steps[step] ?? 0) - (steps[last.step] ?? 0)));
-  const ringAt = pending === undefined ? ladderTime : plus(pending.at, shop.rhythm.putOff);
+  const asked = pending === undefined ? ladderTime : plus(pending.at, shop.rhythm.putOff);
+  const ringAt = later(asked, heldUntil(outlook.cure.jobHolds) ?? asked);
   if (matter.until !== null && ringAt >= matter.until) return [];
   const limit = pending === undefined ? escalation(matter.from, raised[0]?.at ?? null, owner, routing) : null;
   if (limit === null) return repeat(outlook, routing, matter, { step, ringAt, raised });
@@ -190,7 +196,7 @@ function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   const seen = cure.checks.reduce((at, check) => later(at, check.at), lastSign);
   const from = plus(seen, shop.rhythm.stillOn);
   const ringAt = last === undefined ? from : half?.at ?? later(from, plus(last.at, shop.rhythm.stillOn));
-  const due = waitingMilestones(outlook).flatMap((one) => one.check.dueAt ?? []).at(0);
+  const due = standsStill(cure.jobHolds) ? undefined : waitingMilestones(outlook).flatMap((one) => one.check.dueAt ?? []).at(0);
   // Once a check is due its own message asks about the lamp, also when the bot was down in between.
   const heard = now === null ? ringAt : later(ringAt, now);
   if ((due !== undefined && heard >= due) || (left !== null && heard >= left)) return [];

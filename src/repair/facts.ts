@@ -49,8 +49,8 @@ export type JobFact =
   | { readonly type: 'job-released'; readonly reason: string }
   /** Hot work begins on a joint or on the car. */
   | { readonly type: 'weld-begun'; readonly joint: JointNo | null }
-  /** A caution was shown and answered by a named person. */
-  | { readonly type: 'cautioned'; readonly caution: CautionKind }
+  /** A caution of a step was shown to whoever entered this: with the step before it, or with the step itself at the latest. */
+  | { readonly type: 'cautioned'; readonly step: StepId; readonly caution: CautionKind }
   /** Every cure of the job belongs to somebody else from now on. */
   | { readonly type: 'handed'; readonly to: PersonId }
   /** A cure was entered on the wrong job: it went to another one, or came from there; times are kept. */
@@ -68,6 +68,8 @@ export type ShopFact =
   | { readonly type: 'busy'; readonly until: Instant }
   /** A stranger was taken on by the foreman. */
   | { readonly type: 'adopted'; readonly person: PersonId; readonly name: string; readonly role: Role }
+  /** The foreman does not take this stranger on. */
+  | { readonly type: 'adoption-refused'; readonly person: PersonId }
   /** The foreman was asked once whether to take this stranger on. */
   | { readonly type: 'adoption-asked'; readonly person: PersonId }
   | { readonly type: 'bell'; readonly bell: 'opening' | 'closing'; readonly dueAt: Instant; readonly posted: boolean };

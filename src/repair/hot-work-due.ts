@@ -22,7 +22,8 @@ export function watchReminders(outlook: Outlook, routing: Routing): Reminder[] {
   if (smoke !== null) return alarm(outlook, routing, { kind: 'safety', round: SMOKE_ROUND, dueAt: smoke.at, from: smoke.at });
   const banned = cure.hotWork.filter((weld) => weld.ban !== null && !weld.ended && weld.watch !== null && sameCure(weld.watch, cure.ref));
   const stops = banned.flatMap((weld) => alarm(outlook, routing, { kind: 'safety', round: weld.entry, dueAt: weld.at, from: weld.at }));
-  if (cure.closed === null) return [...stops, ...stillHot(outlook, routing)];
+  // A STOP that nobody answered asks the same and more.
+  if (cure.closed === null) return stops.length > 0 ? stops : stillHot(outlook, routing);
   if (isOver(outlook)) return stops;
   return [...stops, ...milestones.flatMap(({ check: { dueAt, round } }) => (dueAt === null ? [] : alarm(outlook, routing, { kind: 'fire-watch', round, dueAt, from: dueAt }, false)))];
 }

@@ -7,6 +7,7 @@ import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
 import { hotWorkIn, type HotWork } from './hot-work.js';
+import { holdSpans, type HeldSpan } from './job-hold.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 import { isFireWatch } from './watch-card.js';
@@ -79,6 +80,8 @@ export interface Cure {
   readonly scrapped: boolean;
   /** Hot work on this car, wherever. */
   readonly hotWork: readonly HotWork[];
+  /** When the whole job stood still. */
+  readonly jobHolds: readonly HeldSpan[];
   /** The job on which it was entered by mistake; null: it was entered here. */
   readonly cameFrom: JobNo | null;
   /** Last moment at which somebody entered something about it. */
@@ -95,10 +98,11 @@ export function foldJob(no: JobNo, records: readonly FactRecord[]): Job {
 /** All cures of a job in the order in which they were opened, scrapped ones included; what went to another job is not there. */
 export function curesOf(job: Job): Cure[] {
   const hotWork = hotWorkIn(job);
-  return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [readCure(job, record, record.fact, hotWork)] : []));
+  const jobHolds = holdSpans(job);
+  return job.live.flatMap((record) => (record.fact.type === 'cure-opened' ? [{ ...readCure(job, record, record.fact, hotWork), jobHolds }] : []));
 }
 
-function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>, hotWork: readonly HotWork[]): Cure {
+function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: 'cure-opened' }>, hotWork: readonly HotWork[]): Omit<Cure, 'jobHolds'> {
   const mine = job.live.filter((record) => 'cure' in record.fact && sameCure(record.fact.cure, fact.cure));
   const there = job.live.filter((record) => onJoint(record, fact.cure.joint) && isAbout(record, opened.happenedAt));
   // A fire watch has no heat and no metal of its own: of what is entered about its place, only who stays is about it.

@@ -78,6 +78,8 @@ function wordsOf(command: LineCommand): string[] {
       return ['move', `${command.from}>${command.to}`];
     case 'adopt':
       return ['adopt', command.person, command.role ?? ''];
+    case 'turn-away':
+      return ['refuse', command.person];
     case 'when':
     case 'why':
     case 'next':
@@ -110,6 +112,6 @@ const degrees = (typed: TypedTemperature): string => `${typed.value}${typed.unit
 /** A stated time goes out as an instant, so that the button means the same tomorrow. */
 function time(when: When): string {
   if (!when.stated) return '';
-  const yes = when.confirmed ? ' yes' : '';
+  const yes = when.attended === true ? ' attended' : when.confirmed ? ' yes' : '';
   return `at ${new Date(when.latest).toISOString()}${yes}`;
 }

@@ -46,6 +46,7 @@ export const WHO_MAY: Readonly<Record<EntryCommand['kind'], readonly Role[]>> = 
   // A mistake must be easier to report than to hide.
   move: AT_THE_CARS,
   adopt: FOREMAN,
+  'turn-away': FOREMAN,
 };
 
 /** Why this person may not enter this at all; null: they may. Asking is free to everyone. */

@@ -46,6 +46,12 @@ export function nextOn(job: Job, course: Course, now: Instant): NextSteps {
   return { job: job.no, record: job, course, hold: jobHoldOf(job), open, blocked: first ?? null };
 }
 
+/** The step that an answer names as next: the one just spoken of while it is open, else the first that is. Null: none, or the job is held. */
+export function nextShown(job: Job, course: Course, now: Instant, about: string | null): OpenStep | null {
+  const { hold, open } = nextOn(job, course, now);
+  return hold !== null ? null : (open.find(({ step }) => step.id === about) ?? open[0] ?? null);
+}
+
 /** What only waits for the steps that are open now says nothing new. */
 const isWorthSaying = ({ state: { blocks } }: BlockedStep): boolean =>
   blocks.every(({ why }) => why !== 'step') && blocks.some(({ why, opensAt }) => opensAt !== null || (why !== 'confirmed' && why !== 'cures'));

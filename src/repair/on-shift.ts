@@ -9,7 +9,7 @@ const DAYS_SEARCHED = 21;
 const DAY_MINUTES = 24 * 60;
 
 /** One working time of one shift, by the shop's wall clock. */
-interface Span {
+export interface Span {
   readonly begins: Instant;
   readonly ends: Instant;
 }
@@ -32,6 +32,17 @@ export function nextOnShift(shop: Calendar, person: PersonId, at: Instant): Inst
   for (let days = 0; days <= DAYS_SEARCHED; days += 1) {
     const begins = spansOn(shop, person, today.plus({ days })).map((span) => span.begins).filter((one) => one > at);
     if (begins.length > 0) return instant(Math.min(...begins));
+  }
+  return null;
+}
+
+/** The next working time of a person that ends after this moment, with nothing of theirs following on it; null: none within three weeks. */
+export function nextShiftEnd(shop: Calendar, person: PersonId, after: Instant): Span | null {
+  const today = dayOf(shop, after);
+  for (let days = -1; days <= DAYS_SEARCHED; days += 1) {
+    const ending = spansOn(shop, person, today.plus({ days })).filter(({ ends }) => ends > after && !onShift(shop, person, ends));
+    const first = ending.toSorted((one, other) => one.ends - other.ends).at(0);
+    if (first !== undefined) return first;
   }
   return null;
 }

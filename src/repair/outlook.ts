@@ -8,6 +8,7 @@ import { openLimit, type OpenLimit } from '../cure/open-limit.js';
 import { runRecipe, type StageRun } from '../cure/recipe.js';
 import { earlier, instant, later, type Celsius, type Instant } from '../cure/units.js';
 import { dewOf, type Dew } from './dew.js';
+import { withoutEarlierHeat } from './earlier-heat.js';
 import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
@@ -41,7 +42,8 @@ export interface Outlook {
 
 export type OutlookState = 'running' | 'due' | 'confirmed' | 'held' | 'asleep';
 
-export function lookAt(cure: Cure, shop: Shop, readings: readonly AirReading[]): Outlook {
+export function lookAt(told: Cure, shop: Shop, readings: readonly AirReading[]): Outlook {
+  const cure = withoutEarlierHeat(told, shop);
   const air = airAround(cure, shop, readings, 'cold');
   const history = historyOf(cure, shop, air);
   const forecasts = history === null ? [] : forecast(cure.card, history);

@@ -33,9 +33,11 @@ export interface PeopleFacts {
   readonly adopted: readonly Adopted[];
   /** Strangers about whom the foreman was asked already. */
   readonly askedAbout: readonly PersonId[];
+  /** Those of them whom the foreman has neither taken on nor refused yet. */
+  readonly strangers: readonly PersonId[];
 }
 
-export const NOTHING_SAID: PeopleFacts = { busy: [], offers: [], adopted: [], askedAbout: [] };
+export const NOTHING_SAID: PeopleFacts = { busy: [], offers: [], adopted: [], askedAbout: [], strangers: [] };
 
 /** Out of the shop's facts, and of everything that was ever said about who belongs to it. */
 export function peopleFacts(records: readonly FactRecord[], adoptions: readonly FactRecord[]): PeopleFacts {
@@ -46,7 +48,13 @@ export function peopleFacts(records: readonly FactRecord[], adoptions: readonly 
     offers: live.flatMap((record) => offerOf(record, live)),
     adopted: adoptions.flatMap(({ fact }) => (fact.type === 'adopted' ? [{ person: fact.person, name: fact.name, role: fact.role }] : [])),
     askedAbout: adoptions.flatMap(({ fact }) => (fact.type === 'adoption-asked' ? [fact.person] : [])),
+    strangers: undecided(adoptions),
   };
+}
+
+function undecided(adoptions: readonly FactRecord[]): PersonId[] {
+  const decided = new Set(adoptions.flatMap(({ fact }) => (fact.type === 'adopted' || fact.type === 'adoption-refused' ? [fact.person] : [])));
+  return adoptions.flatMap(({ fact }) => (fact.type === 'adoption-asked' && !decided.has(fact.person) ? [fact.person] : []));
 }
 
 function offerOf({ entry, by, happenedAt, fact }: FactRecord, live: readonly FactRecord[]): Offer[] {

@@ -38,5 +38,6 @@ export const plannedCure = ({ job, joint, card, by, depthMillimetres }: Planned,
   scrapped: false,
   hotWork: [],
   cameFrom: null,
+  jobHolds: [],
   touchedAt: closed,
 });

@@ -3,7 +3,7 @@ import { durationField, temperatureField, wordsField } from '../cure/card-fields
 import { closedObject, expects } from '../cure/closed-object.js';
 import { jointNo, stepId } from './ids.js';
 import { CAUTIONS, ENTERINGS, type Need, type Procedure, type ProcedureStep } from './procedure.js';
-import { actField, confirmedField, doneField, jointField, listOf, procedureNameField, stepNameField, tapsField, wordField } from './procedure-fields.js';
+import { actField, confirmedField, doneField, jointField, listOf, openedDaysField, procedureNameField, stepNameField, tapsField, wordField } from './procedure-fields.js';
 import { orderProblems } from './procedure-order.js';
 import { ROLES } from './shop.js';
 
@@ -29,6 +29,7 @@ const stepField = closedObject({
   'cures-done': trueOrFalse,
   done: doneField.optional(),
   enter: listOf(wordField(ENTERINGS, 'thing to enter'), '[batch, expiry]').default([]),
+  'opened-days': openedDaysField.optional(),
   taps: tapsField.default([]),
   caution: listOf(wordField(CAUTIONS, 'caution'), '[paste]').default([]),
   sign: signField.optional(),
@@ -58,7 +59,7 @@ export const procedureSchema = closedObject({
 
 function stepOf(plain: PlainStep): ProcedureStep {
   const { step, joint, do: act, role, done, enter, taps, caution, sign, starts } = plain;
-  return { id: step, joint: joint ?? null, act, role, needs: needsOf(plain), done: done ?? { by: 'word' }, enter, taps, cautions: caution, sign: sign ?? null, starts };
+  return { id: step, joint: joint ?? null, act, role, needs: needsOf(plain), done: done ?? { by: 'word' }, enter, openedDays: plain['opened-days'] ?? null, taps, cautions: caution, sign: sign ?? null, starts };
 }
 
 function needsOf(plain: PlainStep): readonly Need[] {

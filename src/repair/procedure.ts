@@ -14,7 +14,7 @@ export type Need =
   /** No longer ago than this; after it the other step has to be done again. */
   | { readonly need: 'within'; readonly step: StepId; readonly minutes: Minutes }
   | { readonly need: 'not-before'; readonly step: StepId; readonly minutes: Minutes }
-  /** Nothing on the whole car waits for strength any more. */
+  /** Nothing on the whole car waits for strength any more, and no fire watch goes on. */
   | { readonly need: 'cures-done' };
 
 /** How a step is known to be done: somebody says so, or the book shows it. */
@@ -42,6 +42,8 @@ export interface ProcedureStep {
   readonly needs: readonly Need[];
   readonly done: DoneBy;
   readonly enter: readonly Entering[];
+  /** So many days after it was opened a cartridge is held; null: nobody wrote down how long. */
+  readonly openedDays: number | null;
   /** Each has to be tapped by a named person: `both components flow`. */
   readonly taps: readonly string[];
   readonly cautions: readonly CautionKind[];

@@ -10,7 +10,11 @@ import type { StepRefusal } from './step-refusal.js';
 export type Refusal =
   | StepRefusal
   | { readonly code: 'which-job'; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
+  /** A bare yes, and more than one question is open. */
+  | { readonly code: 'which-question'; readonly choices: readonly { readonly label: string; readonly line: string }[] }
   | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
+  /** Not in the book, and an open job with two figures changed over is. */
+  | { readonly code: 'new-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[]; readonly newLine: string }
   | { readonly code: 'which-joint'; readonly job: JobNo; readonly choices: readonly { readonly joint: JointNo; readonly line: string }[] }
   | { readonly code: 'which-card'; readonly job: JobNo; readonly choices: readonly { readonly card: string; readonly line: string }[] }
   /** A card was named that does not run on this job. */
@@ -34,6 +38,8 @@ export type Refusal =
   | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
   | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
   | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }
+  /** Needed longer than the shop is open, and nobody has said that they stay. `closes` null: it is closed already. */
+  | { readonly code: 'lamp-alone'; readonly job: JobNo; readonly heater: Heater; readonly setting: Celsius; readonly ends: Instant; readonly closes: Instant | null; readonly stayLine: string; readonly airLine: string | null }
   | { readonly code: 'lamp-too-cold'; readonly value: Celsius }
   | { readonly code: 'no-next-stage'; readonly job: JobNo }
   | { readonly code: 'not-due'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly share: number; readonly card: MaterialCard }
@@ -55,6 +61,8 @@ export type Refusal =
   | { readonly code: 'wrong-role'; readonly role: Role; readonly may: readonly Role[] }
   /** `typed` as somebody wrote it; `known`: who could have been meant. */
   | { readonly code: 'unknown-person'; readonly typed: string; readonly known: readonly PersonId[] }
+  /** Nobody to refuse: they are on the list. */
+  | { readonly code: 'one-of-us'; readonly person: PersonId }
   | { readonly code: 'cannot-take'; readonly person: PersonId; readonly role: Role }
   | { readonly code: 'to-yourself' }
   /** None of the giver's jobs is open, or none is left after `except`. */
@@ -68,4 +76,6 @@ export type Refusal =
   | { readonly code: 'nothing-held'; readonly job: JobNo }
   | { readonly code: 'nothing-to-undo' }
   | { readonly code: 'undo-too-late'; readonly enteredAt: Instant }
-  | { readonly code: 'not-yours'; readonly by: PersonId };
+  | { readonly code: 'not-yours'; readonly by: PersonId }
+  /** What was to be taken back went to another job with everything else. */
+  | { readonly code: 'went-along'; readonly job: JobNo; readonly at: Instant; readonly by: PersonId };

@@ -10,7 +10,7 @@ import { isThrough, type StepAt } from './step-state.js';
 import { stepsCalled } from './step-words.js';
 
 type OnStep = Extract<JobCommand, { readonly step: string | null }>;
-type Chosen = { readonly ok: true; readonly one: StepAt } | { readonly ok: false; readonly refusal: Refusal };
+export type Chosen = { readonly ok: true; readonly one: StepAt } | { readonly ok: false; readonly refusal: Refusal };
 
 const MOST_CHOICES = 4;
 const RANK: Readonly<Record<Role, number>> = { apprentice: 0, technician: 1, foreman: 2, quality: -1, owner: -1 };

@@ -31,12 +31,19 @@ export interface Signature {
 export interface Figure {
   readonly text: string;
   readonly at: Instant;
+  readonly by: PersonId;
+}
+
+/** Somebody said it, by name and time. */
+export interface Tapped {
+  readonly at: Instant;
+  readonly by: PersonId;
 }
 
 /** One time that a step is done, from its first tap to its signature; `mark` null: the work has not happened yet. */
 export interface Doing {
   readonly mark: Mark | null;
-  readonly taps: ReadonlySet<number>;
+  readonly taps: ReadonlyMap<number, Tapped>;
   readonly figures: ReadonlyMap<Entering, Figure>;
   readonly overrides: readonly StepOverride[];
   readonly signature: Signature | null;
@@ -53,13 +60,13 @@ export interface Pass {
 
 interface Growing {
   readonly mark: Mark | null;
-  readonly taps: Set<number>;
+  readonly taps: Map<number, Tapped>;
   readonly figures: Map<Entering, Figure>;
   readonly overrides: StepOverride[];
   signature: Signature | null;
 }
 
-const begun = (mark: Mark | null = null): Growing => ({ mark, taps: new Set(), figures: new Map(), overrides: [], signature: null });
+const begun = (mark: Mark | null = null): Growing => ({ mark, taps: new Map(), figures: new Map(), overrides: [], signature: null });
 
 /**
  * Every doing of a step in the order of entry; the last has no mark and holds what was tapped and entered for the next.
@@ -85,10 +92,10 @@ const inOrder = (marks: readonly Mark[], told: readonly FactRecord[]): (Mark | F
 function tell({ fact, entry, happenedAt: at, by }: FactRecord, last: Growing | null, next: Growing, step: ProcedureStep): void {
   switch (fact.type) {
     case 'step-tapped':
-      if (fact.tap >= 0 && fact.tap < step.taps.length) (last === null || last.taps.has(fact.tap) ? next : last).taps.add(fact.tap);
+      if (fact.tap >= 0 && fact.tap < step.taps.length) (last === null || last.taps.has(fact.tap) ? next : last).taps.set(fact.tap, { at, by });
       return;
     case 'step-entered':
-      enter(fact, { text: fact.text, at }, last, next);
+      enter(fact, { text: fact.text, at, by }, last, next);
       return;
     case 'step-overridden':
       last?.overrides.push({ entry, at, by, reason: fact.reason });

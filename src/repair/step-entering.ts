@@ -2,7 +2,8 @@ import { minutesBetween, type Instant } from '../cure/units.js';
 import type { JobCommand } from './commands.js';
 import type { Note, Situation } from './decision.js';
 import type { ProcedureStep } from './procedure.js';
-import { readClimate, readLabelDate } from './step-figures.js';
+import { openedUntil, readLabelDate } from './label-date.js';
+import { readClimate } from './step-figures.js';
 import { isThrough, type StepAt } from './step-state.js';
 
 type Enter = Extract<JobCommand, { readonly kind: 'enter' }>;
@@ -20,7 +21,7 @@ export function stepToEnter({ what, joint }: Enter, steps: readonly StepAt[]): P
 }
 
 /** The figure as it is kept, and what is to be said about it; null: it is none. */
-export function fittingFigure({ what, text }: Enter, { shop, by, now }: Situation): { readonly text: string; readonly notes: readonly Note[] } | null {
+export function fittingFigure({ what, text }: Enter, { openedDays }: ProcedureStep, { shop, by, now }: Situation): { readonly text: string; readonly notes: readonly Note[] } | null {
   const typed = text.trim();
   switch (what) {
     case 'batch':
@@ -33,11 +34,13 @@ export function fittingFigure({ what, text }: Enter, { shop, by, now }: Situatio
     }
     case 'expiry': {
       const date = readLabelDate(typed, shop.zone);
-      return date === null ? null : { text: typed, notes: date.ends <= now ? [{ note: 'label-expired', text: typed }] : [] };
+      return date === null ? null : { text: typed, notes: date.ends <= now ? [{ note: 'label-held', what, text: typed, days: null }] : [] };
     }
     case 'opened': {
       const date = readLabelDate(typed, shop.zone);
-      return date === null || date.begins > now ? null : { text: typed, notes: openedNotes(date.begins, now) };
+      if (date === null || date.begins > now) return null;
+      const isTooLong = openedDays !== null && openedUntil(date, openedDays, shop.zone) <= now;
+      return { text: typed, notes: isTooLong ? [{ note: 'label-held', what, text: typed, days: openedDays }] : openedDays === null ? openedNotes(date.begins, now) : [] };
     }
   }
 }

@@ -1,7 +1,6 @@
-import { DateTime } from 'luxon';
-import { celsius, celsiusFromFahrenheit, instant, type Celsius, type Instant } from '../cure/units.js';
+import { celsius, celsiusFromFahrenheit, type Celsius } from '../cure/units.js';
 
-/** What stands on a label or a meter, out of the words that were typed. */
+/** What stands on a meter, out of the words that were typed. */
 export interface ClimateFigure {
   readonly value: Celsius;
   readonly humidity: number | null;
@@ -28,41 +27,3 @@ export function readClimate(text: string, unit: 'C' | 'F'): ClimateFigure | null
 }
 
 const number = (typed: string): number => Number(typed.replace(',', '.'));
-
-const WHOLE = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
-const MONTH_OF_YEAR = /^(\d{4})[-/.](\d{1,2})$/;
-const MONTH_AND_YEAR = /^(\d{1,2})[-/.](\d{4}|\d{2})$/;
-const DAY_MONTH_YEAR = /^(\d{1,2})([-/.])(\d{1,2})[-/.](\d{4}|\d{2})$/;
-
-/** A date of a label: its first moment, and the first moment after it. */
-export interface LabelDate {
-  readonly begins: Instant;
-  readonly ends: Instant;
-}
-
-/**
- * `2027-03-31`, `31.03.2027`, or a month, which lasts to its end: `03/2027`. With strokes day and month may stand either
- * way round; then it is the earlier of the two. Null: no date.
- */
-export function readLabelDate(text: string, zone: string): LabelDate | null {
-  const typed = text.trim();
-  const [, year, month, day] = WHOLE.exec(typed) ?? [];
-  if (year !== undefined) return span(zone, year, month, day);
-  const [, ownYear, itsMonth] = MONTH_OF_YEAR.exec(typed) ?? [];
-  if (ownYear !== undefined) return span(zone, ownYear, itsMonth);
-  const [, onlyMonth, itsYear] = MONTH_AND_YEAR.exec(typed) ?? [];
-  if (onlyMonth !== undefined) return span(zone, itsYear, onlyMonth);
-  const [, first, stroke, second, last] = DAY_MONTH_YEAR.exec(typed) ?? [];
-  const dayFirst = span(zone, last, second, first);
-  const monthFirst = stroke === '/' ? span(zone, last, first, second) : null;
-  if (dayFirst === null || monthFirst === null) return dayFirst ?? monthFirst;
-  return monthFirst.ends < dayFirst.ends ? monthFirst : dayFirst;
-}
-
-function span(zone: string, year: string | undefined, month: string | undefined, day?: string): LabelDate | null {
-  if (year === undefined || month === undefined) return null;
-  const whole = Number(year) < 100 ? 2000 + Number(year) : Number(year);
-  const begins = DateTime.fromObject({ year: whole, month: Number(month), day: day === undefined ? 1 : Number(day) }, { zone });
-  if (!begins.isValid) return null;
-  return { begins: instant(begins.toMillis()), ends: instant(begins.plus(day === undefined ? { months: 1 } : { days: 1 }).toMillis()) };
-}

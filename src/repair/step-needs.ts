@@ -9,8 +9,9 @@ import type { Outlook } from './outlook.js';
 import type { Need, ProcedureStep } from './procedure.js';
 import type { Shop } from './shop.js';
 import type { Doing, Pass } from './step-doings.js';
-import { readClimate, readLabelDate } from './step-figures.js';
-import { confirmedAt, confirmedOn, unfinished } from './unfinished.js';
+import { openedUntil, readLabelDate } from './label-date.js';
+import { readClimate } from './step-figures.js';
+import { confirmedAt, confirmedOn, runningWatches, unfinished } from './unfinished.js';
 
 /** Why a step may not be done; `opensAt` is the earliest moment at which this may be over, where one is known. */
 export type Block = { readonly opensAt: Instant | null } & (
@@ -21,9 +22,15 @@ export type Block = { readonly opensAt: Instant | null } & (
   | { readonly why: 'dew'; readonly margin: DewMargin }
   /** The other step is too long ago and has to be done again. */
   | { readonly why: 'again'; readonly step: StepId; readonly limit: Instant }
+  /** The other step was done, and after it one that it rests on was done again: `renewed`. */
+  | { readonly why: 'outdated'; readonly step: StepId; readonly renewed: StepId }
   | { readonly why: 'not-before'; readonly step: StepId }
   | { readonly why: 'cures'; readonly joints: readonly JointNo[] }
+  /** After hot work, or during it. */
+  | { readonly why: 'fire-watch' }
   | { readonly why: 'expired'; readonly text: string }
+  /** Longer ago than the procedure lets a cartridge be open. */
+  | { readonly why: 'opened'; readonly text: string; readonly days: number }
   /** The book shows that it was done all the same, at that moment, when `first` stood against it. */
   | { readonly why: 'out-of-turn'; readonly at: Instant; readonly by: PersonId; readonly first: Block }
 );
@@ -41,6 +48,7 @@ export interface Ground {
   readonly shop: Shop;
   readonly air: readonly AirReading[];
   readonly passes: ReadonlyMap<StepId, readonly Pass[]>;
+  readonly steps: readonly ProcedureStep[];
 }
 
 /** A reading of air or metal longer ago says nothing about now (as for the paste itself). */
@@ -48,8 +56,8 @@ const READING_LASTS = minutes(180);
 
 /** What stood against a step at a moment, as the book knows it now. */
 export function blocksAt(step: ProcedureStep, doing: Doing, at: Instant, ground: Ground): readonly KeyedBlock[] {
-  const needs = step.needs.flatMap((need, index) => unmet(need, step, at, ground).map((block) => ({ key: `need ${index}`, block })));
-  return [...needs, ...expired(doing, at, ground).map((block) => ({ key: 'expired', block }))];
+  const needs = step.needs.flatMap((need, index) => unmet(need, step, at, ground).map((block) => ({ key: `need ${index} ${block.why}`, block })));
+  return [...needs, ...[...expired(doing, at, ground), ...openedTooLong(step, doing, at, ground)].map((block) => ({ key: block.why, block }))];
 }
 
 function unmet(need: Need, step: ProcedureStep, at: Instant, ground: Ground): Block[] {
@@ -75,6 +83,20 @@ function unmet(need: Need, step: ProcedureStep, at: Instant, ground: Ground): Bl
 export const passAt = (step: StepId, at: Instant, { passes }: Pick<Ground, 'passes'>): Pass | null =>
   (passes.get(step) ?? []).filter((pass) => pass.freeAt <= at).reduce<Pass | null>((last, pass) => (last === null || pass.mark.at >= last.mark.at ? pass : last), null);
 
+/** Of the steps that this one rests on, the one that was done once more after it by then; null: none. */
+export function renewedSince(step: StepId, pass: Pass, at: Instant, ground: Pick<Ground, 'passes' | 'steps'>, seen: readonly StepId[] = []): StepId | null {
+  const needed = ground.steps.find(({ id }) => id === step)?.needs.flatMap((need) => ('step' in need ? [need.step] : [])) ?? [];
+  for (const other of needed.filter((one) => !seen.includes(one))) {
+    const done = (ground.passes.get(other) ?? []).filter((one) => one.freeAt <= at);
+    const rested = done.findLast((one) => one.mark.at <= pass.mark.at);
+    if (rested === undefined) continue;
+    if (done.some((one) => one.mark.at > pass.mark.at)) return other;
+    const deeper = renewedSince(other, rested, at, ground, [...seen, step]);
+    if (deeper !== null) return deeper;
+  }
+  return null;
+}
+
 /** What must follow soon errs early: from the earliest that it can have been, rounded down. */
 export const withinLimit = (pass: Pass, { minutes: length }: Extract<Need, { need: 'within' }>): Instant => roundDownToMinute(plus(pass.mark.earliest, length));
 
@@ -82,7 +104,9 @@ function tooLongAgo(need: Extract<Need, { need: 'within' }>, at: Instant, ground
   const pass = passAt(need.step, at, ground);
   if (pass === null) return [{ why: 'step', step: need.step, opensAt: null }];
   const limit = withinLimit(pass, need);
-  return at <= limit ? [] : [{ why: 'again', step: need.step, limit, opensAt: null }];
+  if (at > limit) return [{ why: 'again', step: need.step, limit, opensAt: null }];
+  const renewed = renewedSince(need.step, pass, at, ground);
+  return renewed === null ? [] : [{ why: 'outdated', step: need.step, renewed, opensAt: null }];
 }
 
 /** A wait errs late: rounded up. */
@@ -103,9 +127,12 @@ function unconfirmed({ joint, milestone }: Extract<Need, { need: 'confirmed' }>,
 
 function stillCuring(at: Instant, { outlooks }: Ground): Block[] {
   const waiting = unfinished(outlooks, at);
-  if (waiting.length === 0) return [];
+  const watches = runningWatches(outlooks, at);
   const joints = [...new Set(waiting.map(({ outlook }) => outlook.cure.ref.joint))];
-  return [{ why: 'cures', joints, opensAt: latest(waiting.map(({ dueAt }) => dueAt)) }];
+  return [
+    ...(waiting.length === 0 ? [] : [{ why: 'cures' as const, joints, opensAt: latest(waiting.map(({ dueAt }) => dueAt)) }]),
+    ...(watches.length === 0 ? [] : [{ why: 'fire-watch' as const, opensAt: latest(watches.map(({ dueAt }) => dueAt)) }]),
+  ];
 }
 
 /** Null as soon as one of them has no time. */
@@ -165,4 +192,12 @@ function expired({ figures }: Doing, at: Instant, { shop }: Ground): Block[] {
   const expiry = figures.get('expiry');
   const date = expiry === undefined ? null : readLabelDate(expiry.text, shop.zone);
   return expiry === undefined || (date !== null && at < date.ends) ? [] : [{ why: 'expired', text: expiry.text, opensAt: null }];
+}
+
+/** Of a month that stands alone its first day is meant: what may be open for so long errs early. */
+function openedTooLong({ openedDays: days }: ProcedureStep, { figures }: Doing, at: Instant, { shop }: Ground): Block[] {
+  const opened = figures.get('opened');
+  if (opened === undefined || days === null) return [];
+  const date = readLabelDate(opened.text, shop.zone);
+  return date !== null && at < openedUntil(date, days, shop.zone) ? [] : [{ why: 'opened', text: opened.text, days, opensAt: null }];
 }

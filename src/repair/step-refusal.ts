@@ -26,6 +26,8 @@ export type StepRefusal =
   | { readonly code: 'step-role'; readonly job: JobNo; readonly step: ProcedureStep; readonly may: readonly Role[] }
   /** Taps and figures that are left; `taps` as buttons. */
   | { readonly code: 'step-missing'; readonly job: JobNo; readonly step: ProcedureStep; readonly taps: readonly Choice[]; readonly enter: readonly Entering[] }
+  /** Done, and its time has not run out: done once more, or only said twice? */
+  | { readonly code: 'step-again'; readonly job: JobNo; readonly step: ProcedureStep; readonly by: PersonId; readonly at: Instant; readonly line: string }
   /** The book shows it by itself. */
   | { readonly code: 'step-by-book'; readonly job: JobNo; readonly step: ProcedureStep }
   | { readonly code: 'no-hold-point'; readonly job: JobNo; readonly step: ProcedureStep }
@@ -51,6 +53,7 @@ const CODES: Readonly<Record<StepRefusal['code'], true>> = {
   'step-blocked': true,
   'step-role': true,
   'step-missing': true,
+  'step-again': true,
   'step-by-book': true,
   'no-hold-point': true,
   'not-done-yet': true,

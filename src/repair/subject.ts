@@ -4,6 +4,7 @@ import { outlooksOf, runningOutlooks } from './book.js';
 import { MILESTONE_KINDS } from '../cure/card.js';
 import type { JobNo, LampName } from './ids.js';
 import type { Job, Raised } from './job.js';
+import { isLeftOn, litOutlooks } from './left-on.js';
 import { lineOf, type LineCommand } from './line-of.js';
 import { meantCures } from './meant-cures.js';
 import { currentMilestone, isOver, type Outlook } from './outlook.js';
@@ -25,7 +26,8 @@ export function cureFor(command: Aimed, situation: Situation): Found {
   const known = situation.book.job(job);
   if (known === null) return { ok: false, refusal: { code: 'unknown-job', job, choices: choicesOf(command, nearJobs(job, situation.book.openJobs())) } };
   const all = outlooksOf(known, situation.shop, situation.book.air);
-  const running = all.filter((outlook) => !isOver(outlook) || (!outlook.cure.scrapped && outlook.overMaximum !== null));
+  const isLamps = command.kind === 'on' || command.kind === 'off';
+  const running = all.filter((outlook) => !isOver(outlook) || (!outlook.cure.scrapped && outlook.overMaximum !== null) || (isLamps && isLeftOn(outlook, situation.now)));
   const asked = meantOf(command, command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running, situation);
   const onJoint = asked.filter((outlook) => command.joint === null || outlook.cure.ref.joint === command.joint);
   if (onJoint.length === 0) return { ok: false, refusal: all.length === 0 ? wentAway(known) ?? { code: 'nothing-runs', job } : { code: 'nothing-runs', job } };
@@ -54,8 +56,8 @@ function jobFor(command: Subject & { readonly kind: string } & Aimed, situation:
   if (command.job !== null) return command.job;
   if (situation.thread !== null) return situation.thread;
   const open = situation.book.openJobs();
-  const running = meantOf(command, runningOutlooks(situation.book, situation.shop, open), situation);
   const lamp = 'lamp' in command ? command.lamp : null;
+  const running = meantOf(command, standing(command, open, situation), situation);
   const candidates = lamp === null ? mine(command, running, situation) : withLamp(running, lamp);
   const jobs = [...new Set(candidates.map((outlook) => outlook.cure.job))];
   const [only] = jobs;
@@ -63,6 +65,9 @@ function jobFor(command: Subject & { readonly kind: string } & Aimed, situation:
   if (running.length === 0) return { code: 'nothing-asked' };
   return { code: 'which-job', choices: choicesOf(command, jobs.length > 0 ? jobs : open) };
 }
+
+/** What runs; for a word about a lamp also where nothing waits any more and the lamp was left on. */
+const standing = ({ kind }: Aimed, open: readonly JobNo[], { book, shop, now }: Situation): Outlook[] => (kind === 'on' || kind === 'off' ? litOutlooks(book, shop, open, now) : runningOutlooks(book, shop, open));
 
 /** Asks for the job of a command that must name one. */
 export function whichJob(command: Aimed, { book }: Situation): Refusal {
@@ -80,10 +85,10 @@ function mine(command: Aimed, running: readonly Outlook[], { by }: Situation): r
   return own.length > 0 ? own : running;
 }
 
-/** What this person was asked about a cure since anybody last entered something about it. */
 const openQuestionTo = (outlook: Outlook, by: string): ReminderKind[] => openQuestionsTo(outlook, by).map((raised) => raised.kind);
 
-const openQuestionsTo = ({ cure }: Outlook, by: string): Raised[] =>
+/** What this person was asked about a cure since anybody last entered something about it. */
+export const openQuestionsTo = ({ cure }: Outlook, by: string): Raised[] =>
   cure.raised.filter((raised) => (raised.to === by || raised.to === 'channel') && raised.at >= cure.touchedAt);
 
 /** Whether a bare word can be the answer to a question of this kind. */
@@ -93,9 +98,9 @@ function answers(command: Aimed, kind: ReminderKind): boolean {
       return kind === 'decision' || MILESTONE_KINDS.some((milestone) => milestone === kind);
     case 'on':
     case 'off':
-      return kind !== 'open-limit' && kind !== 'decision';
+      return kind !== 'open-limit' && kind !== 'decision' && kind !== 'handover';
     case 'later':
-      return true;
+      return kind !== 'handover';
     case 'closed':
       return kind === 'open-limit';
     case 'read':
@@ -131,7 +136,7 @@ const askedAt = ({ cure }: Outlook): number => cure.raised.at(-1)?.at ?? 0;
 function heated(lamp: LampName | null, outlooks: readonly Outlook[]): Outlook[] {
   const under = outlooks.filter((outlook) => (lamp === null ? outlook.heat.lamp !== 'never' || outlook.heat.counted !== null : outlook.cure.lamp === lamp));
   const joints = new Set(under.map((outlook) => outlook.cure.ref.joint));
-  return joints.size === 1 ? under.slice(-1) : [...outlooks];
+  return joints.size === 1 || (lamp !== null && joints.size > 1) ? under.slice(-1) : [...outlooks];
 }
 
 function waitsForAnswer(outlook: Outlook, { now }: Situation): boolean {
@@ -147,10 +152,11 @@ const choicesOf = (command: Aimed, jobs: readonly JobNo[]): { job: JobNo; line: 
 
 /** Open jobs that differ by one digit, or in which two neighbouring digits changed places. */
 export function nearJobs(job: JobNo, open: readonly JobNo[]): JobNo[] {
-  return open.filter((other) => other.length === job.length && differences(job, other) <= 1).concat(open.filter((other) => swapped(job, other)));
+  return open.filter((other) => other.length === job.length && differences(job, other) <= 1).concat(open.filter((other) => isSwapped(job, other)));
 }
 
 const differences = (one: string, other: string): number => Array.from(one).filter((letter, index) => letter !== other[index]).length;
 
-const swapped = (one: string, other: string): boolean =>
+/** The same figures, two of them changed over. */
+export const isSwapped = (one: string, other: string): boolean =>
   one !== other && one.length === other.length && differences(one, other) === 2 && Array.from(one).sort().join('') === Array.from(other).sort().join('');

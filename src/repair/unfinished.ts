@@ -1,6 +1,7 @@
 import type { MilestoneKind } from '../cure/card.js';
 import { earlier, later, type Instant } from '../cure/units.js';
 import type { Outlook } from './outlook.js';
+import { isFireWatch } from './watch-card.js';
 
 /** One wait on a car that no person has confirmed by some moment. */
 export interface Unfinished {
@@ -35,6 +36,12 @@ export function unfinished(outlooks: readonly Outlook[], at: Instant | null): Un
     const kinds = outlook.cure.card.milestones.map((rule) => rule.kind).filter((kind) => !NO_STRENGTH.includes(kind));
     return kinds.filter((kind) => !isBy(confirmedAt(outlook, kind), at)).map((milestone) => unfinishedOf(outlook, milestone));
   });
+}
+
+/** The fire watches that nobody has answered by `at`, of the hot work that was begun by then; hot work that goes on counts as well. */
+export function runningWatches(outlooks: readonly Outlook[], at: Instant): Unfinished[] {
+  const begun = outlooks.filter(({ cure }) => isFireWatch(cure.card) && !cure.scrapped && cure.openedAt <= at);
+  return begun.filter((outlook) => !isBy(confirmedAt(outlook, 'fire-watch'), at)).map((outlook) => unfinishedOf(outlook, 'fire-watch'));
 }
 
 export const unfinishedOf = (outlook: Outlook, milestone: MilestoneKind): Unfinished => ({ outlook, milestone, dueAt: outlook.milestones.find((one) => one.kind === milestone)?.check.dueAt ?? null });

@@ -1,5 +1,6 @@
 import { instant, type Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
+import { standsStill } from './job-hold.js';
 import { currentMilestone, holdOf, shareOf, stateOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
 import { undecidedSmoke } from './smoke.js';
 import { isFireWatch } from './watch-card.js';
@@ -14,8 +15,13 @@ export interface Waiting {
   readonly share: number;
 }
 
-/** One cure's wait at a moment. */
+/** One cure's wait at a moment; with its whole job it is held. */
 export function waitingOf(outlook: Outlook, now: Instant): Waiting {
+  const waiting = ownWait(outlook, now);
+  return standsStill(outlook.cure.jobHolds) && waiting.state !== 'confirmed' && !isFireWatch(outlook.cure.card) ? { ...waiting, state: 'held' } : waiting;
+}
+
+function ownWait(outlook: Outlook, now: Instant): Waiting {
   const milestone = currentMilestone(outlook, now);
   const share = milestone === null ? 0 : shareOf(milestone, now);
   const base = { outlook, milestone, share };

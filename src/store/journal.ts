@@ -15,7 +15,7 @@ interface FactRow {
   readonly body: string;
 }
 
-export interface Journal extends Pick<BookTransaction, 'nextEntry' | 'append' | 'factsOf' | 'shopFacts' | 'adoptions' | 'lastEntryOf' | 'factsOfEntry'> {
+export interface Journal extends Pick<BookTransaction, 'nextEntry' | 'append' | 'factsOf' | 'shopFacts' | 'adoptions' | 'lastEntryOf' | 'factsOfEntry' | 'factsBy'> {
   /** A new transaction begins: numbers handed out in one that wrote nothing are free again. */
   readonly begin: () => void;
 }
@@ -32,13 +32,20 @@ export function openJournal(db: Database.Database): Journal {
   const ofShop = db.prepare<[number], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE job IS NULL ORDER BY seq DESC LIMIT ?`);
   const adoptions = db.prepare<[], FactRow>(
     `SELECT ${COLUMNS} FROM fact AS f
-     WHERE job IS NULL AND type IN ('adopted', 'adoption-asked') AND NOT EXISTS (SELECT 1 FROM fact AS u WHERE u.undoes = f.entry)
+     WHERE job IS NULL AND type IN ('adopted', 'adoption-asked', 'adoption-refused') AND NOT EXISTS (SELECT 1 FROM fact AS u WHERE u.undoes = f.entry)
      ORDER BY seq`,
   );
   const ofEntry = db.prepare<[number], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE entry = ? ORDER BY seq`);
+  const by = db.prepare<[string, number], FactRow>(
+    `SELECT ${COLUMNS} FROM fact AS f
+     WHERE by_whom = ? AND type NOT IN ('undone', 'reminder-raised', 'bell')
+       AND NOT EXISTS (SELECT 1 FROM fact AS u WHERE u.undoes = f.entry)
+     ORDER BY entry DESC, seq DESC LIMIT ?`,
+  );
   const lastOf = db.prepare<[string], { entry: number }>(
     `SELECT entry FROM fact AS f
      WHERE by_whom = ? AND type NOT IN ('undone', 'reminder-raised', 'bell')
+       AND NOT EXISTS (SELECT 1 FROM fact AS o WHERE o.entry = f.entry AND o.seq < f.seq AND o.by_whom <> f.by_whom)
        AND NOT EXISTS (SELECT 1 FROM fact AS u WHERE u.undoes = f.entry)
      ORDER BY entry DESC LIMIT 1`,
   );
@@ -70,6 +77,7 @@ export function openJournal(db: Database.Database): Journal {
     shopFacts: (limit) => ofShop.all(limit).reverse().map(recordOf),
     adoptions: () => adoptions.all().map(recordOf),
     factsOfEntry,
+    factsBy: (person, limit) => by.all(person, limit).map(recordOf),
     lastEntryOf: (by) => {
       const last = lastOf.get(by);
       if (last === undefined) return null;

@@ -38,6 +38,10 @@ export function memoryBook(): Book {
     saveClock: (at) => {
       state.clock.at = at;
     },
+    timeKept: () => state.clock.kept ?? (state.clock.at !== null ? 'practice' : state.facts.length > 0 ? 'real' : null),
+    keepTime: (kind) => {
+      state.clock.kept ??= kind;
+    },
     ...outbox,
     ...memoryChatRows(now),
     close: () => {
@@ -46,7 +50,7 @@ export function memoryBook(): Book {
   };
 }
 
-function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'post'> {
+function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'ask' | 'asked' | 'settled' | 'keepSheet' | 'post' | 'postsTo'> {
   return {
     seen: (id) => {
       const kept = now().seen.get(id);
@@ -66,6 +70,22 @@ function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen'
     guests: () => [...now().guests].map(([id, name]) => ({ id, name })).sort((one, other) => (one.id < other.id ? -1 : 1)),
     saveGuest: (id, name) => {
       now().guests.set(id, name);
+    },
+    postsTo: (person, after) => now().posts.flatMap(({ to, at, about }) => (to === person && at > after ? [{ at, kind: about.kind }] : [])),
+    ask: ({ seq }) => {
+      now().asked.add(seq);
+    },
+    asked: (job) => now().posts.filter((post) => now().asked.has(post.seq) && post.about.job === job),
+    settled: (seq) => {
+      now().asked.delete(seq);
+    },
+    keepSheet: (job, answer) => {
+      const before = now().sheets.get(job);
+      const text = JSON.stringify(answer);
+      if (before?.answer === text) return null;
+      const change = (before?.change ?? 0) + 1;
+      now().sheets.set(job, { change, answer: text });
+      return change;
     },
     post: (fresh) => {
       const { posts } = now();

@@ -1,5 +1,5 @@
-import type { FactRecord } from '../repair/facts.js';
-import { entryNo } from '../repair/ids.js';
+import type { Fact, FactRecord } from '../repair/facts.js';
+import { entryNo, type PersonId } from '../repair/ids.js';
 import { readFact, writeFact } from './fact-schema.js';
 import type { Journal } from './journal.js';
 import type { MemoryState } from './memory-state.js';
@@ -15,6 +15,11 @@ export function memoryJournal(now: () => MemoryState): Journal {
     return { ...record, fact: readFact(writeFact(fact), `A fact of entry ${record.entry}`) };
   };
 
+  const deedsOf = (by: PersonId): FactRecord[] => {
+    const undone = new Set(now().facts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));
+    return now().facts.filter((record) => record.by === by && isDeed(record) && !undone.has(record.entry));
+  };
+
   return {
     begin: () => {
       handedOut = 0;
@@ -28,11 +33,12 @@ export function memoryJournal(now: () => MemoryState): Journal {
     },
     factsOf: (job) => now().facts.filter((record) => record.job === job),
     shopFacts: (limit) => now().facts.filter((record) => record.job === null).reverse().slice(0, limit).reverse(),
-    adoptions: () => now().facts.filter(({ entry, fact }) => (fact.type === 'adopted' || fact.type === 'adoption-asked') && !now().facts.some((other) => other.fact.type === 'undone' && other.fact.entry === entry)),
+    adoptions: () => now().facts.filter(({ entry, fact }) => isAdoption(fact) && !now().facts.some((other) => other.fact.type === 'undone' && other.fact.entry === entry)),
     factsOfEntry: (entry) => ofEntry(entry),
+    factsBy: (by, limit) => deedsOf(by).reverse().sort((one, other) => other.entry - one.entry).slice(0, limit),
     lastEntryOf: (by) => {
       const undone = new Set(now().facts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));
-      const mine = now().facts.filter((record) => record.by === by && isDeed(record) && !undone.has(record.entry));
+      const mine = now().facts.filter((record) => record.by === by && isDeed(record) && !undone.has(record.entry) && ofEntry(record.entry)[0]?.by === by);
       if (mine.length === 0) return null;
       const entry = entryNo(Math.max(...mine.map((record) => record.entry)));
       return { entry, facts: ofEntry(entry) };
@@ -42,3 +48,5 @@ export function memoryJournal(now: () => MemoryState): Journal {
 
 /** Something a person did or measured, and can therefore take back. */
 const isDeed = ({ fact }: FactRecord): boolean => fact.type !== 'undone' && fact.type !== 'reminder-raised' && fact.type !== 'bell';
+
+const isAdoption = ({ type }: Fact): boolean => type === 'adopted' || type === 'adoption-asked' || type === 'adoption-refused';

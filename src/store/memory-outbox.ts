@@ -1,7 +1,7 @@
 import type { BookTransaction, DeliveryState, OutboxRow, OutboxStore } from '../clerk/ports.js';
 import { earlier, instant, type Instant } from '../cure/units.js';
 import { forgottenBefore } from './keeping.js';
-import { laneOf } from '../clerk/lane-of.js';
+import { EDIT_LANE, laneOf } from '../clerk/lane-of.js';
 import type { MemoryState } from './memory-state.js';
 
 type ChatRow = 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName';
@@ -21,6 +21,9 @@ export function memoryOutbox(now: () => MemoryState): Omit<OutboxStore, ChatRow>
   return {
     queue: (deliveries) => {
       for (const delivery of deliveries) {
+        const lane = laneOf(delivery.target);
+        const place = JSON.stringify(delivery.target);
+        if (lane === EDIT_LANE) for (const row of inState('waiting')) if (laneOfRow(row) === lane && JSON.stringify(row.delivery.target) === place) now().outbox.delete(row.delivery.key);
         if (now().outbox.has(delivery.key)) continue;
         now().outbox.set(delivery.key, { delivery, state: 'waiting', attempts: 0, notBefore: instant(0) });
       }
@@ -42,8 +45,14 @@ export function memoryOutbox(now: () => MemoryState): Omit<OutboxStore, ChatRow>
       if (row !== undefined && busyLanes().has(laneOfRow(row))) throw new Error(`Delivery ${key} is not waiting alone: its lane is busy.`);
       move(key, 'waiting', { state: 'sending', attempts: (row?.attempts ?? 0) + 1 });
     },
-    sent: (key) => {
+    receiptOf: (key) => {
+      const state = now().outbox.get(key)?.state;
+      if (state === undefined || state === 'refused') return null;
+      return now().receipts.get(key) ?? 'waiting';
+    },
+    sent: (key, _at, { channel, ts }) => {
       move(key, 'sending', { state: 'sent' });
+      now().receipts.set(key, { channel, ts });
     },
     refused: (key) => {
       move(key, 'sending', { state: 'refused' });

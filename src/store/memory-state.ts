@@ -14,10 +14,14 @@ export interface MemoryState {
   readonly posts: Post[];
   readonly seen: Map<MessageId, SeenAnswer & { readonly at: Instant }>;
   readonly outbox: Map<string, OutboxRow>;
+  readonly receipts: Map<string, { readonly channel: string; readonly ts: string }>;
+  /** Sequence numbers of posts that still ask something. */
+  readonly asked: Set<number>;
+  readonly sheets: Map<JobNo, { readonly change: number; readonly answer: string }>;
   readonly threads: Map<JobNo, { readonly channel: string; readonly ts: string }>;
   readonly inbox: Map<string, { readonly at: Instant; readonly payload: string | null }>;
   readonly profiles: Map<string, string>;
-  readonly clock: { at: Instant | null };
+  readonly clock: { at: Instant | null; kept: 'real' | 'practice' | null };
 }
 
 export const emptyState = (): MemoryState => ({
@@ -28,10 +32,13 @@ export const emptyState = (): MemoryState => ({
   posts: [],
   seen: new Map(),
   outbox: new Map(),
+  receipts: new Map(),
+  asked: new Set(),
+  sheets: new Map(),
   threads: new Map(),
   inbox: new Map(),
   profiles: new Map(),
-  clock: { at: null },
+  clock: { at: null, kept: null },
 });
 
 /** A copy to go back to when a transaction fails. */
@@ -43,6 +50,9 @@ export const copyOf = (state: MemoryState): MemoryState => ({
   posts: [...state.posts],
   seen: new Map(state.seen),
   outbox: new Map(state.outbox),
+  receipts: new Map(state.receipts),
+  asked: new Set(state.asked),
+  sheets: new Map(state.sheets),
   threads: new Map(state.threads),
   inbox: new Map(state.inbox),
   profiles: new Map(state.profiles),

@@ -1,14 +1,14 @@
 import type Database from 'better-sqlite3';
 import type { BookTransaction, OutboxStore } from '../clerk/ports.js';
 import { instant } from '../cure/units.js';
-import { laneOf } from '../clerk/lane-of.js';
+import { EDIT_LANE, laneOf } from '../clerk/lane-of.js';
 import { OUTBOX_COLUMNS, outboxRowOf, type StoredRow } from './outbox-row.js';
 
 /** A delivery just queued may go at once, whichever clock wrote it and whatever becomes of that clock. */
 const AT_ONCE = 0;
 
 type Outbox = Pick<BookTransaction, 'queue'> &
-  Pick<OutboxStore, 'nextWaiting' | 'unknown' | 'claim' | 'sent' | 'refused' | 'retry' | 'earliestNotBefore'>;
+  Pick<OutboxStore, 'nextWaiting' | 'unknown' | 'claim' | 'sent' | 'refused' | 'retry' | 'earliestNotBefore' | 'receiptOf'>;
 
 /** Steps through the lanes by the index, so that ten thousand waiting rows cost no more than ten. */
 const FREE_LANES = `
@@ -25,6 +25,8 @@ export function openOutbox(db: Database.Database): Outbox {
     `INSERT INTO outbox (key, chat, lane, urgent, not_before, target, mention, answer, created_at)
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (key) DO NOTHING`,
   );
+  const overtake = db.prepare<[string, string]>("DELETE FROM outbox WHERE state = 'waiting' AND lane = ? AND target = ?");
+  const receipt = db.prepare<[string], { state: string; channel: string | null; ts: string | null }>('SELECT state, channel, ts FROM outbox WHERE key = ?');
   const lanes = db.prepare<[], { lane: string }>(FREE_LANES);
   const firstOf = db.prepare<[string, number], StoredRow>(
     `SELECT ${OUTBOX_COLUMNS} FROM outbox WHERE state = 'waiting' AND lane = ? AND not_before <= ? ORDER BY urgent DESC, seq LIMIT 1`,
@@ -40,10 +42,17 @@ export function openOutbox(db: Database.Database): Outbox {
   return {
     queue: (deliveries) => {
       for (const { key, chat, target, urgent, mention, answer, createdAt } of deliveries) {
-        insert.run(key, chat, laneOf(target), urgent ? 1 : 0, AT_ONCE, JSON.stringify(target), mention, JSON.stringify(answer), createdAt);
+        const lane = laneOf(target);
+        if (lane === EDIT_LANE) overtake.run(lane, JSON.stringify(target));
+        insert.run(key, chat, lane, urgent ? 1 : 0, AT_ONCE, JSON.stringify(target), mention, JSON.stringify(answer), createdAt);
       }
     },
     nextWaiting: (now) => lanes.all().flatMap(({ lane }) => firstOf.all(lane, now)).map(outboxRowOf),
+    receiptOf: (key) => {
+      const row = receipt.get(key);
+      if (row === undefined || row.state === 'refused') return null;
+      return row.channel === null || row.ts === null ? 'waiting' : { channel: row.channel, ts: row.ts };
+    },
     unknown: () => sending.all().map(outboxRowOf),
     earliestNotBefore: () => {
       const at = earliest.get()?.at ?? null;

@@ -28,6 +28,8 @@ const step = z.strictObject({
   needs: z.array(need).readonly(),
   done: doneBy,
   enter: z.array(z.enum(ENTERINGS)).readonly(),
+  /** Jobs that began before the field existed have no such limit. */
+  openedDays: z.int().nullable().default(null),
   taps: z.array(z.string()).readonly(),
   cautions: z.array(z.enum(CAUTIONS)).readonly(),
   sign: z.array(z.enum(ROLES)).readonly().nullable(),

@@ -25,6 +25,9 @@ const target = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('home-channel') }),
   z.strictObject({ kind: z.literal('channel'), channel: z.string(), thread: z.string().nullable() }),
   z.strictObject({ kind: z.literal('only-for'), channel: z.string(), thread: z.string().nullable(), user: z.string() }),
+  z.strictObject({ kind: z.literal('direct'), user: z.string() }),
+  z.strictObject({ kind: z.literal('edit'), of: z.string() }),
+  z.strictObject({ kind: z.literal('thread-head'), job: jobSchema }),
 ]);
 
 export const readAnswer = (text: string, where: string): Answer => readJson(answer, text, where);

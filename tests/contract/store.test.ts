@@ -104,6 +104,27 @@ describe.each(EVERY_BOOK)('$name', ({ open }) => {
     expect(last()).toBeNull();
   });
 
+  it('takes an entry for its maker\'s, whoever is named in the rest of it', () => {
+    const book = open();
+    const own = enter(book, [CLOSED], { by: BEN });
+    book.transact((tx) => {
+      const entry = tx.nextEntry();
+      const fact = (by: typeof BEN) => ({ entry, job: JOB, happenedAt: at(1), enteredAt: at(1), by, fact: CLOSED });
+      tx.append([fact(ANA), fact(BEN)]);
+    });
+    expect(book.transact((tx) => tx.lastEntryOf(BEN)?.entry)).toBe(own);
+    expect(book.transact((tx) => tx.lastEntryOf(ANA)?.facts.length)).toBe(2);
+  });
+
+  it('tells what the bot said to a person after a moment', () => {
+    const book = open();
+    const post = (minute: number, to: typeof BEN) => book.transact((tx) => tx.post({ key: `k${minute}${to}`, at: at(minute), dueAt: at(minute), to, about: { job: null, joint: null, card: null, kind: 'bundle' }, answer: { tone: 'plain', lines: [], buttons: [] } }));
+    for (const minute of [0, 1, 2]) post(minute, BEN);
+    post(2, ANA);
+    expect(book.transact((tx) => tx.postsTo(BEN, at(0)))).toEqual([{ at: at(1), kind: 'bundle' }, { at: at(2), kind: 'bundle' }]);
+    expect(book.transact((tx) => tx.postsTo(BEN, at(2)))).toEqual([]);
+  });
+
   it('refuses to undo an entry that is not in the book', () => {
     const book = open();
     expect(() => enter(book, [{ type: 'undone', entry: entryNo(7) }])).toThrow('Entry 7 is not in the book');

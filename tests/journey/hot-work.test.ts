@@ -109,10 +109,24 @@ it('a watch that ends after closing asks who stays', async () => {
   expect((await day.posts('fire-watch')).map((post) => post.at)).toEqual([day.iso('17:40'), day.iso('17:40')]);
 });
 
-it('heat that would outlast the shop is not counted past closing until a named person stays', async () => {
+it('a lamp that would outlast the shop is not noted until a named person stays, or it is left to the air', async () => {
   const day = await Day.begin('2026-03-02T15:58');
-  const reply = await day.says('tomek', 'start 430 p1 lamp 30');
+  const asked = await day.says('tomek', 'start 430 p1 lamp 30');
+  expect(asked.text).toMatch(/^430: lamp 30 °C would be needed until 18:38, the shop closes 17:00, and no lamp runs alone\. Who stays\? Nothing stored yet\./);
+  expect((await day.says('ines', 'lamps')).text).not.toMatch(/430/);
+  expect((await day.program.press('wren', asked, 'Air only')).text).toMatch(/^430 P1 closed 15:58, air 20/);
+  await day.says('wren', 'undo');
+  const stays = await day.program.press('tomek', asked, 'I stay');
+  expect(stays.text).toMatch(/^430 P1 closed 15:58, lamp 30/);
   await day.at('16:15');
+  await day.says('tomek', 'read 430 30');
+  expect(await day.milestone('430', 'handling')).toMatch(/^1[78]:/);
+});
+
+it('heat that outlasts the shop after all is not counted past closing until a named person stays', async () => {
+  const day = await Day.begin('2026-03-02T14:00');
+  const reply = await day.says('tomek', 'start 430 p1 lamp 30');
+  await day.at('15:58');
   const read = await day.says('tomek', 'read 430 30');
   expect(`${reply.text}\n${read.text}`).toMatch(/Never leave a lamp or pad alone/);
   expect((await day.says('ines', 'lamps')).text).toMatch(/430 30 °C, off at 17:00 unless somebody stays/);

@@ -11,7 +11,7 @@ describe('somebody who is not on the shop\'s list', () => {
     await day.says('Sam', 'cure 501 P2 lamp 35');
     expect((await day.says('Sam', 'who waits')).text).toBe('No car waits on a cure.');
     const offers = await day.posts('stranger');
-    expect(offers.map((post) => [post.to, post.reply.buttons.map((button) => button.id)])).toEqual([['ines', ['adopt sam technician', 'adopt sam apprentice']]]);
+    expect(offers.map((post) => [post.to, post.reply.buttons.map((button) => button.id)])).toEqual([['ines', ['adopt sam technician', 'adopt sam apprentice', 'refuse sam']]]);
     await day.program.press('ines', offers[0]?.reply ?? before, 'Technician');
     expect((await day.says('Sam', 'cure 501 P2 lamp 35')).text).toMatch(/^501 P2 closed 08:00/);
     await day.killedUntil('08:30');

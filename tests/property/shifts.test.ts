@@ -57,7 +57,8 @@ it('nobody hears the same twice and nothing is lost, whoever works, is busy, han
       const heard = posts.map(({ step, to }) => `${step} ${to}`);
       expect(new Set(heard).size).toBe(heard.length);
       expect(posts.filter((post) => post.step === 3)).toHaveLength(1);
-      expect(shift.plan()).toEqual([]);
+      // A shift always ends again, and then somebody is asked who takes over.
+      expect(shift.plan().filter(({ kind }) => kind !== 'handover')).toEqual([]);
       for (const post of posts.filter((one) => one.route === 'alone')) {
         const { to } = post;
         if (to === 'channel') throw new Error('nobody in particular');

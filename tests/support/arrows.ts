@@ -21,7 +21,7 @@ const RULES: Readonly<Record<string, Rule>> = {
   plan: { rooms: BOOK, pure: true },
   grammar: { rooms: BOOK, pure: true },
   // A refused line is answered in the reader's own terms.
-  reply: { rooms: [...BOOK, 'grammar/reading'], pure: true },
+  reply: { rooms: [...BOOK, 'grammar/reading'], packages: ['intl-messageformat'], pure: true },
   record: { rooms: [...BOOK, 'reply'] },
   clerk: { rooms: [...BOOK, 'plan', 'grammar', 'reply', 'errors', 'log'] },
   clock: { rooms: PORTS, packages: ['node-cron'] },
@@ -37,7 +37,8 @@ const RULES: Readonly<Record<string, Rule>> = {
   closing: { rooms: [] },
   log: { rooms: ['config'], packages: ['pino'] },
   app: { rooms: ['config', 'errors', 'log', 'closing', ...BOOK, 'plan', 'grammar', 'reply', 'clerk', 'clock', 'store', 'outbox', 'chat', 'chat/page', 'chat/slack'], packages: ['hono', '@hono/*'] },
-  main: { rooms: ['app', 'config', 'errors', 'log'] },
+  'practice-shop': { rooms: ['config', 'errors'] },
+  main: { rooms: ['app', 'practice-shop', 'config', 'errors', 'log'] },
 };
 
 const EVERYWHERE = ['zod', 'luxon'];

@@ -1,9 +1,10 @@
-import type { Desk, JobSheet, Reply, WaitingCar } from '../../src/clerk/desk.js';
+import type { CureForm, Desk, JobSheet, Reply, WaitingCar } from '../../src/clerk/desk.js';
 import type { Message, MessageId, Post } from '../../src/clerk/message.js';
 import type { NewPost } from '../../src/clerk/ports.js';
 import { instant } from '../../src/cure/units.js';
 import { jobNo, personId } from '../../src/repair/ids.js';
 import type { Answer, Button } from '../../src/reply/answer.js';
+import type { HomeBoard } from '../../src/reply/compose/home.js';
 
 /** An answer of plain lines. */
 export const answerOf = (text: string, buttons: readonly Button[] = []): Answer => ({
@@ -26,6 +27,8 @@ export class FakeDesk implements Desk {
   readonly said: Message[] = [];
   cars: WaitingCar[] = [];
   jobs: JobSheet[] = [];
+  board: HomeBoard = { mine: [], waiting: answerOf('No car waits.') };
+  form: CureForm = { cards: [{ name: 'P2', title: 'Panel adhesive', needsDepth: false }], lamps: ['A'], pads: [], last: { card: null, heat: null } };
   /** Lines that cannot be read; every other line can. */
   readonly unreadable = new Set<string>();
   answer: (message: Message) => Answer = (message) => answerOf(`heard: ${message.text}`);
@@ -57,6 +60,14 @@ export class FakeDesk implements Desk {
 
   jobSheet(job: string): JobSheet | null {
     return this.jobs.find((sheet) => sheet.job === job) ?? null;
+  }
+
+  cureForm(): CureForm {
+    return this.form;
+  }
+
+  home(): HomeBoard {
+    return this.board;
   }
 
   postsAfter(seq: number, limit: number): readonly Post[] {

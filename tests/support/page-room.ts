@@ -32,6 +32,7 @@ export function pageRoom(change: Partial<PagePorts> = {}): PageRoom {
     shop: { name: 'Brackenholt Body & Frame', zone: 'Europe/Dublin', people: [person('Ines', 'foreman'), person('Tomek', 'technician'), person('Wren', 'apprentice')] },
     clock,
     health: () => ({ ok: true }),
+    practiceDay: null,
     newId: () => `made-${(ids += 1)}`,
     speaker: (from) => ({ id: personId(from), name: from }),
     report: (error) => reported.push(error),
@@ -47,5 +48,11 @@ export const standingClock = (room: PageRoom): PracticeClock => ({
   advance(by) {
     room.now = plus(room.now, by);
     room.desk.change();
+  },
+  advanceToNext(until) {
+    if (until === null) return false;
+    room.now = until;
+    room.desk.change();
+    return true;
   },
 });

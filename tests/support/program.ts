@@ -31,9 +31,9 @@ export class Program {
   }
 
   /** Starts `dist/main.js` with a free port and waits until it takes messages. */
-  static async start(environment: Readonly<Record<string, string>>): Promise<Program> {
+  static async start(environment: Readonly<Record<string, string>>, words: readonly string[] = []): Promise<Program> {
     const { PATH = '', HOME = '' } = process.env;
-    const child = spawn(process.execPath, ['dist/main.js'], { env: { PATH, HOME, CURECLERK_PORT: '0', CURECLERK_LOG: 'error', ...environment }, stdio: ['ignore', 'pipe', 'pipe'] });
+    const child = spawn(process.execPath, ['dist/main.js', ...words], { env: { PATH, HOME, CURECLERK_PORT: '0', CURECLERK_LOG: 'error', ...environment }, stdio: ['ignore', 'pipe', 'pipe'] });
     const errors: string[] = [];
     child.stderr.on('data', (chunk: Buffer) => errors.push(chunk.toString()));
     const url = await new Promise<string>((resolve, reject) => {

@@ -9,6 +9,7 @@ import type { FactRecord } from '../../src/repair/facts.js';
 import { entryNo, jobNo, personId, type JobNo } from '../../src/repair/ids.js';
 import { foldJob, type Job } from '../../src/repair/job.js';
 import { peopleFacts, type PeopleFacts } from '../../src/repair/people-facts.js';
+import { isLeftOn } from '../../src/repair/left-on.js';
 import { isOver, type Outlook } from '../../src/repair/outlook.js';
 import type { Reminder } from '../../src/repair/reminder.js';
 import type { Shop } from '../../src/repair/shop.js';
@@ -19,7 +20,7 @@ import { PROCEDURES } from './procedure-shelf.js';
 
 /** A command without what this stand-in can fill in. */
 type Short<Command extends EntryCommand = EntryCommand> = Command extends EntryCommand
-  ? { readonly kind: Command['kind'] } & Partial<Omit<Command, 'kind' | 'when' | 'job' | 'joint'>> & { readonly job?: string; readonly joint?: string; readonly at?: string; readonly from?: string; readonly yes?: boolean }
+  ? { readonly kind: Command['kind'] } & Partial<Omit<Command, 'kind' | 'when' | 'job' | 'joint'>> & { readonly job?: string; readonly joint?: string; readonly at?: string; readonly from?: string; readonly yes?: boolean; readonly stays?: boolean }
   : never;
 
 interface Said extends Reminder {
@@ -138,7 +139,7 @@ export class Shift {
 
   situation(who: string, now: Instant, thread: string | null = null): Situation {
     const undone = new Set(this.facts.flatMap(({ fact }) => (fact.type === 'undone' ? [fact.entry] : [])));
-    const own = this.facts.filter((fact) => fact.by === who && fact.fact.type !== 'undone' && !undone.has(fact.entry));
+    const own = this.facts.filter((fact) => fact.by === who && fact.fact.type !== 'undone' && !undone.has(fact.entry) && this.facts.find((first) => first.entry === fact.entry)?.by === who);
     const entry = (no: number): FactRecord[] => this.facts.filter((fact) => fact.entry === no && !undone.has(fact.entry));
     const last = own.at(-1)?.entry;
     return {
@@ -155,13 +156,13 @@ export class Shift {
   }
 
   #book(): Book {
-    const open = this.jobs().filter((no) => this.outlooks(no).some((outlook) => !isOver(outlook)));
+    const open = this.jobs().filter((no) => this.outlooks(no).some((outlook) => !isOver(outlook) || isLeftOn(outlook, this.#now)));
     return { job: (no) => (this.facts.some((fact) => fact.job === no) ? this.job(no) : null), openJobs: () => open, air: this.air(), people: this.people() };
   }
 
-  command({ at, from, yes = false, ...short }: Short, now: Instant): EntryCommand {
+  command({ at, from, yes = false, stays = false, ...short }: Short, now: Instant): EntryCommand {
     const latest = at === undefined ? now : on(at);
-    const when: When = { earliest: from === undefined ? latest : on(from), latest, stated: at !== undefined, confirmed: yes };
+    const when: When = { earliest: from === undefined ? latest : on(from), latest, stated: at !== undefined, confirmed: yes || stays, ...(stays ? { attended: true } : {}) };
     const filled = { ...REST, job: null, joint: null, when, ...short };
     if (!isCommand(filled)) throw new Error('not a command');
     return filled;

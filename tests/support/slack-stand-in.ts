@@ -4,6 +4,7 @@ import { Room } from './slack-stand-in/room.js';
 import type { ApiAnswer } from './slack-stand-in/room.js';
 import { SocketSide } from './slack-stand-in/socket-side.js';
 import { listen } from './slack-stand-in/listen.js';
+import { Views } from './slack-stand-in/views.js';
 
 /**
  * What the next call of a method meets instead of a plain answer.
@@ -37,12 +38,14 @@ export const STAND_IN_APP_TOKEN = 'xapp-stand-in';
  * A stand-in of the chat platform on 127.0.0.1: the Web API methods the program uses, and Socket Mode.
  *
  * Give the program `apiUrl` as the API's address, `STAND_IN_BOT_TOKEN` and, for Socket Mode, `STAND_IN_APP_TOKEN`.
- * Read what it did from `calls`, `room.messages` (what stands in channels and threads) and `room.shown` (ephemerals).
+ * Read what it did from `calls`, `room.messages` (what stands in channels and threads), `room.shown` (ephemerals) and
+ * `views` (forms and home tabs).
  * Talk to it with `overHttp(url, secret)` and the payload builders of `slack-stand-in/payloads.ts`, or over the
  * WebSocket with `socket.deliver(type, payload)`. Order faults with `fault`.
  */
 export class SlackStandIn {
   readonly room = new Room();
+  readonly views = new Views();
   readonly socket = new SocketSide();
   readonly calls: ApiCall[] = [];
   /** Set to false to answer every bot call with `invalid_auth`. */
@@ -140,7 +143,7 @@ export class SlackStandIn {
       return { ok: true, url: `ws://127.0.0.1:${this.#port}/line?ticket=${this.calls.length}` };
     }
     if (!this.botTokenValid || authorization !== `Bearer ${STAND_IN_BOT_TOKEN}`) return { ok: false, error: 'invalid_auth' };
-    return this.room.answer(method, args);
+    return this.views.answer(method, args) ?? this.room.answer(method, args);
   }
 }
 

@@ -15,7 +15,7 @@ import { Shift } from './shift.js';
 /** A step with nothing but its name, changed as a test needs it. */
 export function aStep(id: string, change: Partial<Omit<ProcedureStep, 'id' | 'joint'>> & { readonly joint?: string } = {}): ProcedureStep {
   const { joint, ...rest } = change;
-  return { id: stepId(id), act: `Work at ${id}`, role: 'technician', needs: [], done: { by: 'word' }, enter: [], taps: [], cautions: [], sign: null, starts: [], ...rest, joint: joint === undefined ? null : jointNo(joint) };
+  return { id: stepId(id), act: `Work at ${id}`, role: 'technician', needs: [], done: { by: 'word' }, enter: [], openedDays: null, taps: [], cautions: [], sign: null, starts: [], ...rest, joint: joint === undefined ? null : jointNo(joint) };
 }
 
 export const after = (...steps: string[]): Need[] => steps.map((step) => ({ need: 'step', step: stepId(step) }));

@@ -20,7 +20,12 @@ const REPLY_RULE = { error: 'reply must be the id of the reply whose button was 
 
 export const MessageBody = z.strictObject({ from, text: line('text') });
 export const PressBody = z.strictObject({ from, reply: z.string(REPLY_RULE).trim().min(1, REPLY_RULE).max(LONGEST_TEXT, REPLY_RULE), button: line('button') });
-export const ClockBody = z.strictObject({ advance: z.string({ error: 'advance must be an ISO 8601 duration such as PT45M' }) });
+const ADVANCE_RULE = 'advance must be an ISO 8601 duration such as PT45M';
+
+/** A length of time; or `to: next`, the next planned moment, at the latest `until`. */
+export const ClockBody = z
+  .strictObject({ advance: z.string({ error: ADVANCE_RULE }).optional(), to: z.literal('next', { error: 'to must be next' }).optional(), until: z.iso.datetime({ error: 'until must be an ISO 8601 instant in UTC' }).optional() })
+  .refine(({ advance, to }) => (advance === undefined) !== (to === undefined), { path: ['advance'], error: ADVANCE_RULE });
 
 /** Reads a JSON body once. Throws a Problem that names the field. */
 export async function readBody<T>(c: Context, schema: z.ZodType<T>): Promise<T> {

@@ -5,7 +5,7 @@ import { guard } from './guard.js';
 import { lastSeq } from './last-seq.js';
 import { boardJson, isoOf, jobJson, waitingJson } from './page-json.js';
 import type { PagePorts } from './page-ports.js';
-import { advanceClock } from './practice.js';
+import { advanceClock, tellPracticeDay } from './practice.js';
 import { Problem, problemResponse } from './problem.js';
 import { BUILT_PAGE, staticFiles, type StaticFile } from './static-files.js';
 import { knowsMessage, takeMessage, takePress } from './talk.js';
@@ -27,6 +27,7 @@ export function pageApp(ports: PagePorts): Hono {
   allow(app, 'GET', '/api/messages/:key', (c) => knowsMessage(c, ports));
   allow(app, 'POST', '/api/press', (c) => takePress(c, ports));
   allow(app, 'POST', '/api/clock', (c) => advanceClock(c, ports));
+  allow(app, 'GET', '/api/practice', (c) => tellPracticeDay(c, ports));
   allow(app, 'GET', '/api/feed', (c) => feed(c, ports.desk));
   allow(app, 'GET', '/api/feed/stream', (c) => feedStream(c, ports));
   allow(app, 'GET', '/api/waiting', (c) => c.json({ waiting: ports.desk.waiting().map(waitingJson) }));
@@ -69,11 +70,11 @@ function jobOf(c: Context, { desk }: PagePorts): Response {
 }
 
 /** All that the page shows at its head and on its board, in one piece. */
-const deskJson = ({ desk, shop, clock }: PagePorts): object => ({
+const deskJson = ({ desk, shop, clock, practiceDay }: PagePorts): object => ({
   shop: shop.name,
   zone: shop.zone,
   people: shop.people.map(({ id, name }) => ({ id, name })),
-  practice: clock.practice === null ? null : clock.practice.standing ? 'standing' : 'running',
+  practice: clock.practice === null ? null : practiceDay !== null ? 'day' : clock.practice.standing ? 'standing' : 'running',
   now: isoOf(clock.now()),
   lastPost: lastSeq(desk),
   board: boardJson(desk),

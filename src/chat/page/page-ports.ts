@@ -13,7 +13,18 @@ export interface Health {
 export interface PracticeClock {
   readonly standing: boolean;
   advance(by: Minutes): void;
+  /** To the next moment at which something is planned, at the latest to `until`; false: there is neither. */
+  advanceToNext(until: Instant | null): boolean;
 }
+
+/** A line that somebody of the practice shop says at its time. */
+export interface DayLine {
+  readonly at: Instant;
+  readonly from: string;
+  readonly say: string;
+}
+
+export type PracticeDay = readonly DayLine[];
 
 /** Everything the local page needs from the house. */
 export interface PagePorts {
@@ -24,6 +35,8 @@ export interface PagePorts {
   /** Id of a message that came without an `Idempotency-Key`; never the same twice. */
   newId(): string;
   speaker(from: string): Speaker;
+  /** What the people of the practice shop will say by themselves, in order; null outside a practice day. */
+  readonly practiceDay: PracticeDay | null;
   /** Called with what nobody expected; the person at the page only hears that something failed. */
   report(error: unknown): void;
   /** Host names under which the page may be opened, besides 127.0.0.1, localhost and [::1]. */

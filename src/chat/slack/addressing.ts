@@ -1,7 +1,9 @@
 import type { About, Delivery, DeliveryTarget, Post } from '../../clerk/message.js';
 import type { Addressing } from '../../clerk/ports.js';
 import type { PersonId } from '../../repair/ids.js';
+import { nameOf } from '../../repair/people.js';
 import type { Shop } from '../../repair/shop.js';
+import type { Answer } from '../../reply/answer.js';
 import { replyDeliveries } from './reply-deliveries.js';
 
 /** Matters of minutes or of harm overtake the rest of their lane. */
@@ -11,19 +13,35 @@ const CHAT_ID = /^[UW](?=[A-Z0-9]*\d)[A-Z0-9]+$/;
 
 /** Where the clerk's words go on the platform. */
 export function slackAddressing(shop: Shop): Addressing {
-  return { post: (post, about) => [postDelivery(shop, post, about)], reply: replyDeliveries };
+  return {
+    post: (post, about) => [postDelivery(shop, post, about)],
+    reply: replyDeliveries,
+    answered: (post, answer, at) => {
+      const { key, mention } = postDelivery(shop, post, post.about);
+      return [{ key: `done:${key}`, chat: 'slack', target: { kind: 'edit', of: key }, urgent: false, mention, answer: named(shop, post, mention, answer), createdAt: at }];
+    },
+    sheet: (job, answer, change, at) => [{ key: `sheet:${job}:${change}`, chat: 'slack', target: { kind: 'thread-head', job }, urgent: false, mention: null, answer, createdAt: at }],
+  };
 }
 
 function postDelivery(shop: Shop, post: Post, about: About): Delivery {
+  const mention = post.to === 'channel' ? null : chatIdOf(shop, post.to);
   return {
     key: `post:${post.key}`,
     chat: 'slack',
     target: postTarget(post, about),
     urgent: URGENT.has(about.kind),
-    mention: post.to === 'channel' ? null : chatIdOf(shop, post.to),
-    answer: post.answer,
+    mention,
+    answer: named(shop, post, mention, post.answer),
     createdAt: post.at,
   };
+}
+
+/** Whoever cannot be mentioned is named, so that everybody sees whose it is. */
+function named(shop: Shop, { to }: Post, mention: string | null, answer: Answer): Answer {
+  if (to === 'channel' || mention !== null) return answer;
+  const [first = [], ...rest] = answer.lines;
+  return { ...answer, lines: [[{ kind: 'text', text: `${nameOf(shop, to)}: ` }, ...first], ...rest] };
 }
 
 function postTarget(post: Post, about: About): DeliveryTarget {

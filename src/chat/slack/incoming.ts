@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { isInView, readShortcut, readSubmission, readViewAction } from './incoming-view.js';
+import type { IncomingView } from './incoming-view.js';
 
 const id = z.string().min(1);
 
@@ -27,6 +29,7 @@ const eventBody = z.object({
   event: z.object({
     type: id,
     channel_type: z.string().optional(),
+    tab: z.string().optional(),
     subtype: z.string().optional(),
     bot_id: z.string().nullish(),
     user: id.optional(),
@@ -39,10 +42,10 @@ const eventBody = z.object({
 
 const said = z.object({ user: id, text: z.string(), channel: id, ts: id, thread_ts: id.optional() });
 
-/** A mention or a direct message, as it is kept until it has been handled. */
+/** A mention, a direct message, or what was written into a thread, as it is kept until it has been handled. */
 export const heardSchema = z.object({
   id,
-  how: z.enum(['mention', 'direct']),
+  how: z.enum(['mention', 'direct', 'thread']),
   user: id,
   text: z.string(),
   channel: id,
@@ -73,6 +76,8 @@ export interface Pressed {
 }
 
 export type Incoming =
+  | IncomingView
+  | { readonly kind: 'home-opened'; readonly user: string }
   | { readonly kind: 'typed'; readonly typed: Typed }
   | { readonly kind: 'pressed'; readonly pressed: Pressed }
   | { readonly kind: 'heard'; readonly heard: Heard }
@@ -83,7 +88,9 @@ export type Incoming =
 /** Sorts one verified payload of the platform; never throws. */
 export function readIncoming(body: Readonly<Record<string, unknown>>): Incoming {
   if ('command' in body) return readCommand(body);
-  if (body['type'] === 'block_actions') return readAction(body);
+  if (body['type'] === 'block_actions') return isInView(body) ? readViewAction(body) : readAction(body);
+  if (body['type'] === 'shortcut') return readShortcut(body);
+  if (body['type'] === 'view_submission') return readSubmission(body);
   if (body['type'] === 'event_callback') return readEvent(body);
   return typeof body['type'] === 'string' ? { kind: 'not-for-us', what: body['type'] } : malformed('neither a command nor a typed payload');
 }
@@ -124,7 +131,8 @@ function readEvent(body: unknown): Incoming {
   const read = eventBody.safeParse(body);
   if (!read.success) return malformed(z.prettifyError(read.error));
   const { event, event_id, authorizations } = read.data;
-  const how = howHeard(event.type, event.channel_type);
+  if (event.type === 'app_home_opened' && event.user !== undefined && event.tab === 'home') return { kind: 'home-opened', user: event.user };
+  const how = howHeard(event);
   // The bot's own edits come back without a user; everything with a subtype or a bot id is an echo or an edit.
   if (how === null || event.subtype !== undefined || typeof event.bot_id === 'string') return { kind: 'not-for-us', what: `${event.type} ${event.subtype ?? ''}`.trim() };
   const words = said.safeParse(event);
@@ -133,7 +141,9 @@ function readEvent(body: unknown): Incoming {
   return { kind: 'heard', heard: { id: event_id, how, ...rest, thread: thread_ts ?? null, bot: authorizations?.[0]?.user_id ?? null } };
 }
 
-function howHeard(type: string, channelType: string | undefined): Heard['how'] | null {
+function howHeard({ type, channel_type: place, thread_ts: thread }: z.infer<typeof eventBody>['event']): Heard['how'] | null {
   if (type === 'app_mention') return 'mention';
-  return type === 'message' && channelType === 'im' ? 'direct' : null;
+  if (type !== 'message') return null;
+  if (place === 'im') return 'direct';
+  return thread !== undefined && (place === 'channel' || place === 'group') ? 'thread' : null;
 }

@@ -40,6 +40,18 @@ export async function lookUp(client: webApi.WebClient, place: Place, key: string
   }
 }
 
+const openedSchema = z.object({ channel: z.object({ id: z.string().min(1) }) });
+
+/** The same in the direct messages with a person; never throws. */
+export async function lookUpDirect(client: webApi.WebClient, user: string, key: string): Promise<Finding> {
+  try {
+    const { channel } = openedSchema.parse(await client.conversations.open({ users: user }));
+    return await lookUp(client, { channel: channel.id, thread: null }, key);
+  } catch (error) {
+    return { kind: 'cannot-tell', reason: errorWord(error) ?? why(error) };
+  }
+}
+
 function fetchPage(client: webApi.WebClient, place: Place, cursor: string | undefined): Promise<unknown> {
   const common = { channel: place.channel, limit: PAGE, include_all_metadata: true, ...(cursor === undefined ? {} : { cursor }) };
   if (place.thread === null) return client.conversations.history(common);

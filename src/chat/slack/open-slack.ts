@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { RequestListener } from 'node:http';
 import type { Logger } from '@slack/bolt';
 import type { OutboxStore } from '../../clerk/ports.js';
@@ -11,13 +12,16 @@ import type { Desk } from '../../clerk/desk.js';
 import { askName } from './ask-name.js';
 import { boltLogger } from './bolt-logger.js';
 import { ClerkApp } from './clerk-app.js';
+import { CureForms } from './cure-forms.js';
 import { namesClient, sendingClient } from './clients.js';
 import { fromTheLibrary } from './from-the-library.js';
 import { Health } from './health.js';
 import type { SlackStatus } from './health.js';
+import { HomeTabs } from './home-tabs.js';
 import { Inbox } from './inbox.js';
+import { isForUs } from './is-for-us.js';
 import { People } from './people.js';
-import { show } from './post.js';
+import { post, show } from './post.js';
 import { reception } from './reception.js';
 import type { ReceptionPorts } from './reception.js';
 import { httpListener, lineOpener } from './receivers.js';
@@ -25,7 +29,7 @@ import type { Admit } from './receivers.js';
 import { SlackSender } from './sender.js';
 import type { SlackSettings } from './settings.js';
 import { SocketLine } from './socket-line.js';
-import { heardMessage, pressedMessage, typedMessage } from './to-message.js';
+import { heardMessage, homeMessage, pressedMessage, typedMessage } from './to-message.js';
 import type { Readings } from './to-message.js';
 import { TokenCheck } from './token-check.js';
 
@@ -82,6 +86,7 @@ export function openSlack(settings: SlackSettings, ports: SlackPorts): SlackChat
     },
     close: async () => {
       token.close();
+      desk.homes.close();
       await Promise.all([line?.close(), desk.inbox.close()]);
     },
     status: () => health.status(),
@@ -113,9 +118,18 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
     botUserId: () => token.botUserId,
   };
   const say = (message: Message): void => { desk.say(message); };
+  const tell = async (user: string, text: string): Promise<void> => {
+    const told = await post(names, { channel: user, thread: null }, { text, blocks: [] }, `told:${randomUUID()}`);
+    if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that something went wrong.');
+  };
   return {
+    tell,
+    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), log }),
+    fromHome: async (pressed) => homeMessage(pressed, await people.known(pressed.user, pressed.userName)),
+    forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
     inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.known(heard.user, null), readings), say, log }),
     say,
+    isForUs: (heard) => isForUs(heard, { ...readings, understands: (line) => desk.understands(line) }),
     fromTyped: async (typed) => typedMessage(typed, await people.known(typed.user, typed.userName), readings),
     fromPressed: async (pressed) => pressedMessage(pressed, await people.known(pressed.user, pressed.userName), readings),
     tellAlone: async ({ channel, thread, user }, text) => {

@@ -1,7 +1,7 @@
 import type { Speaker } from '../../clerk/message.js';
 import type { OutboxStore } from '../../clerk/ports.js';
 import type { Instant } from '../../cure/units.js';
-import { personId } from '../../repair/ids.js';
+import { personId, type PersonId } from '../../repair/ids.js';
 import type { Shop } from '../../repair/shop.js';
 import type { Log } from '../../outbox/log.js';
 
@@ -36,6 +36,11 @@ export class People {
       this.#ports.log.warn({ error, chatId }, 'The platform did not say who this is; the handle stands for the name.');
     }
     return { id: personId(chatId), name: handle === null || handle.trim() === '' ? chatId : handle };
+  }
+
+  /** Who this is, without asking anybody. */
+  personOf(chatId: string): PersonId {
+    return this.#listed(chatId)?.id ?? personId(chatId);
   }
 
   /** What a mention of this chat id means in a typed line. */

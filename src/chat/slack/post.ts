@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { webApi } from '@slack/bolt';
-import type { Outcome } from '../../outbox/chat-sender.js';
+import type { Outcome, Receipt } from '../../outbox/chat-sender.js';
 import { markOf } from './delivery-mark.js';
 import type { Place } from './look-up.js';
 import { errorWord, outcomeOf } from './outcome-of.js';
@@ -24,6 +24,14 @@ export async function post(client: webApi.WebClient, place: Place, content: Cont
     const common = { channel: place.channel, text, blocks: [...blocks], metadata: markOf(key), unfurl_links: false, unfurl_media: false };
     const answer = await client.chat.postMessage(place.thread === null ? common : { ...common, thread_ts: place.thread });
     return { kind: 'sent', ...postedSchema.parse(answer) };
+  });
+}
+
+/** Puts other content in the place of a message of our own. Doing it twice changes nothing; nobody is notified. Never throws. */
+export async function edit(client: webApi.WebClient, { channel, ts }: Receipt, content: Content, key: string): Promise<Outcome> {
+  return withoutBlocksIfNeeded(content, async ({ text, blocks }) => {
+    await client.chat.update({ channel, ts, text, blocks: [...blocks], metadata: markOf(key) });
+    return { kind: 'sent', channel, ts };
   });
 }
 

@@ -1,18 +1,28 @@
 import type { ReceiverEvent } from '@slack/bolt';
 import type { Message } from '../../clerk/message.js';
 import type { Log } from '../../outbox/log.js';
+import type { CureForms } from './cure-forms.js';
 import { readIncoming } from './incoming.js';
-import type { Pressed, Typed } from './incoming.js';
+import type { Heard, Pressed, Typed } from './incoming.js';
+import type { HomePressed } from './incoming-view.js';
+import type { HomeTabs } from './home-tabs.js';
 import type { Inbox } from './inbox.js';
 
 export interface ReceptionPorts {
   readonly inbox: Inbox;
   readonly say: (message: Message) => void;
+  /** False for what people say to each other in a thread. */
+  readonly isForUs: (heard: Heard) => boolean;
   /** Asks for an unknown person's name, for two seconds at most. */
   readonly fromTyped: (typed: Typed) => Promise<Message>;
   readonly fromPressed: (pressed: Pressed) => Promise<Message>;
   /** Tells somebody, seen by them alone, that their press changed nothing; never rejects. */
   readonly tellAlone: (pressed: Pressed, text: string) => Promise<void>;
+  readonly forms: CureForms;
+  readonly homes: HomeTabs;
+  readonly fromHome: (pressed: HomePressed) => Promise<Message>;
+  /** Tells somebody in their direct messages; never rejects. */
+  readonly tell: (user: string, text: string) => Promise<void>;
   readonly log: Log;
 }
 
@@ -49,9 +59,37 @@ export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Prom
         return;
       }
       case 'heard': {
+        if (!ports.isForUs(incoming.heard)) {
+          await ack();
+          return;
+        }
         const isNew = inbox.keep(incoming.heard);
         await ack();
         if (isNew) await inbox.workOff();
+        return;
+      }
+      case 'form-wanted':
+        await ack();
+        await ports.forms.open(incoming.wanted);
+        return;
+      case 'form-touched':
+        await ack();
+        await ports.forms.touched(incoming.touched);
+        return;
+      case 'form-submitted': {
+        const errors = await ports.forms.submit(incoming.submitted);
+        if (errors === null) await ack();
+        else await ack({ response_action: 'errors', errors });
+        return;
+      }
+      case 'home-opened':
+        await ack();
+        await ports.homes.opened(incoming.user);
+        return;
+      case 'home-pressed': {
+        const done = await attempt(() => ports.fromHome(incoming.pressed));
+        await ack();
+        if (!done) await ports.tell(incoming.pressed.user, NOT_WRITTEN);
         return;
       }
       case 'not-for-us':

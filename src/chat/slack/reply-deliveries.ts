@@ -9,7 +9,7 @@ import type { Answer } from '../../reply/answer.js';
  * itself went there.
  */
 export function replyDeliveries(message: Message, answer: Answer, job: JobNo | null, isEntry: boolean, at: Instant): Delivery[] {
-  const target = replyTarget(message);
+  const target = replyTarget(message, isEntry);
   const deliveries: Delivery[] = [];
   if (target !== null) {
     deliveries.push({ key: `reply:${message.id}`, chat: 'slack', target, urgent: false, mention: null, answer, createdAt: at });
@@ -21,9 +21,10 @@ export function replyDeliveries(message: Message, answer: Answer, job: JobNo | n
   return deliveries;
 }
 
-function replyTarget(message: Message): DeliveryTarget | null {
+function replyTarget(message: Message, isEntry: boolean): DeliveryTarget | null {
   const path: ReturnPath = message.returnPath;
   if (path.chat === 'page') return null;
+  if (path.chat === 'slack-direct') return path.from === 'form' && !isEntry ? null : { kind: 'direct', user: path.user };
   const place = { channel: path.channel, thread: path.thread };
   if (path.visible === 'to-asker') return { kind: 'only-for', ...place, user: path.user };
   return message.thread === null ? { kind: 'channel', ...place } : { kind: 'job-thread', job: message.thread };

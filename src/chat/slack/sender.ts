@@ -2,14 +2,14 @@ import type { webApi } from '@slack/bolt';
 import type { Delivery } from '../../clerk/message.js';
 import type { OutboxRow, OutboxStore } from '../../clerk/ports.js';
 import type { Instant } from '../../cure/units.js';
-import type { ChatSender, Finding, Outcome } from '../../outbox/chat-sender.js';
+import type { ChatSender, Finding, Outcome, Receipt } from '../../outbox/chat-sender.js';
 import type { JobNo } from '../../repair/ids.js';
 import { headKey } from './delivery-mark.js';
 import { headContent } from './head-content.js';
-import { lookUp } from './look-up.js';
+import { lookUp, lookUpDirect } from './look-up.js';
 import type { Place } from './look-up.js';
 import { ACCOUNT_TROUBLE, PLACE_TROUBLE, THREAD_TROUBLE } from './outcome-of.js';
-import { post, show } from './post.js';
+import { edit, post, show } from './post.js';
 import type { Content } from './post.js';
 import { toBlocks } from './to-blocks.js';
 import { toText } from './to-text.js';
@@ -49,8 +49,14 @@ export class SlackSender implements ChatSender {
     switch (target.kind) {
       case 'only-for':
         return { kind: 'never-told', reason: UNKNOWN_EPHEMERAL };
+      case 'edit':
+      case 'thread-head':
+        // Doing it again does no harm.
+        return { kind: 'absent' };
       case 'channel':
         return lookUp(client, target, key);
+      case 'direct':
+        return lookUpDirect(client, target.user, key);
       case 'home-channel':
         return lookUp(client, { channel: home, thread: null }, key);
       case 'job-thread': {
@@ -67,8 +73,14 @@ export class SlackSender implements ChatSender {
     switch (target.kind) {
       case 'only-for':
         return this.#showTo(target, target.user, content, key);
+      case 'edit':
+        return this.#editThere(this.#ports.outbox.receiptOf(target.of), content, target.of);
+      case 'thread-head':
+        return this.#editThere(this.#ports.outbox.threadOf(target.job) ?? 'waiting', content, headKey(target.job));
       case 'channel':
         return post(client, target, content, key);
+      case 'direct':
+        return post(client, { channel: target.user, thread: null }, content, key);
       case 'home-channel':
         return post(client, { channel: home, thread: null }, content, key);
       case 'job-thread': {
@@ -79,6 +91,11 @@ export class SlackSender implements ChatSender {
         return unthreaded ? post(client, { channel: home, thread: null }, content, key) : outcome;
       }
     }
+  }
+
+  async #editThere(where: Receipt | 'waiting' | null, content: Content, key: string): Promise<Outcome> {
+    if (where === 'waiting') return { kind: 'not-yet' };
+    return where === null ? { kind: 'refused', reason: 'what it belongs to was never sent' } : edit(this.#ports.client, where, content, key);
   }
 
   /** Somebody may type a command where the bot is no member; the answer then goes to their direct messages. */

@@ -2,6 +2,7 @@ import { messageId } from '../../clerk/message.js';
 import type { Message, Speaker } from '../../clerk/message.js';
 import type { JobNo } from '../../repair/ids.js';
 import type { Heard, Pressed, Typed } from './incoming.js';
+import type { HomePressed } from './incoming-view.js';
 import { plainText, withoutMention } from './plain-text.js';
 import { slashLine } from './slash-line.js';
 
@@ -41,7 +42,12 @@ export function pressedMessage(pressed: Pressed, from: Speaker, readings: Readin
   };
 }
 
-/** A mention is answered in its thread, a direct message where it was written. */
+/** A button on a home tab, where nothing can be answered: the answer goes to the presser's direct messages. */
+export function homeMessage({ user, viewId, actionTs, line }: HomePressed, from: Speaker): Message {
+  return { id: messageId(`slack:home:${viewId}:${actionTs}:${user}`), from, text: line, thread: null, returnPath: { chat: 'slack-direct', user, from: 'home' }, mayRepeat: true };
+}
+
+/** A mention and what was written into a job's thread are answered in the thread, a direct message where it was written. */
 export function heardMessage(heard: Heard, from: Speaker, readings: Readings): Message {
   const { channel, thread, ts, user } = heard;
   const raw = heard.how === 'mention' ? withoutMention(heard.text, heard.bot ?? readings.botUserId()) : heard.text;

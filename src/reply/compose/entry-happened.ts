@@ -25,7 +25,7 @@ export function whatHappened({ command, by, after, notes }: Entered, setting: Se
     case 'moved':
       return `moved ${at}: strength clock starts again.`;
     case 'lamp':
-      return `${heaterWord(after.cure)} ${degrees(setAt(command.when.latest, after), setting)} since ${at}.`;
+      return `${heaterWord(after.cure, setting)} ${degrees(setAt(command.when.latest, after), setting)} since ${at}.`;
     case 'off':
       return command.since === 'unknown' ? `${after.cure.heater} found off ${at}: heat counts only to ${clock(after.heat.lastSign ?? setting.now, setting)}.` : `${after.cure.heater} off ${at}: air counts since.`;
     case 'on':
@@ -61,9 +61,9 @@ function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
 }
 
 function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
-  const read = [...after.cure.readBefore, ...after.cure.readings].findLast((one) => one.at === command.when.latest);
+  const read = [...after.cure.readBefore, ...after.cure.readings].findLast((one) => command.corrects === true || one.at === command.when.latest);
   const value = read === undefined ? '' : degrees(read.value, setting);
-  const from = command.value.unit === 'F' && setting.shop.unit === 'C' ? ` (${command.value.value} °F)` : '';
+  const from = command.value.unit === 'F' && setting.shop.unit === 'C' && setting.unit === undefined ? ` (${command.value.value} °F)` : '';
   if (note?.note === 'bare-metal') return `reading ${value} on bare metal noted, **not counted**.`;
   if (note?.note === 'stored-heat') return `reading ${value} noted; ${after.cure.heater} is off, so it does not count.`;
   const before = after.cure.readBefore.some((one) => one === read) ? ' before the paste' : '';

@@ -10,7 +10,7 @@ import { capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.
 /** One thing to do. */
 export function toDo({ command, after, notes }: Entered, setting: Setting): string | null {
   const note = notes.find((one) => one.note !== 'card-changed');
-  if (note?.note === 'lamp-over-maximum') return `**${capital(heaterWord(after.cure))} at ${degrees(note.setting, setting)}, ${after.cure.card.name} allows ${degrees(note.maximum, setting)}**: turn it down now, then read the joint.`;
+  if (note?.note === 'lamp-over-maximum') return `**${capital(heaterWord(after.cure, setting))} at ${degrees(note.setting, setting)}, ${after.cure.card.name} allows ${degrees(note.maximum, setting)}**: turn it down now, then read the joint.`;
   if (after.openPassed !== null && after.cure.releasedAt === null && opensLimit(command.kind)) {
     return `**Open limit ${clock(after.openPassed, setting)} passed**: the foreman decides.`;
   }

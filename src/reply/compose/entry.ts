@@ -36,7 +36,7 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
   const over = notes.find((one) => one.note === 'over-maximum');
   if (over !== undefined) return tooHot(entered, over, setting);
   const first = `${title(after)} ${whatHappened(entered, setting)}`;
-  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after) : null, exampleNote(after.cure.card)];
+  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after) : null, exampleNote(after.cure.card, setting)];
   return answer(tooMuchHeat(notes) ? 'alarm' : 'plain', sentences, buttonsFor(entered, setting));
 }
 
@@ -94,7 +94,7 @@ function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting)
   if (after.cure.scrapped) return undo;
   const depths = depthButtons(after);
   if (command.kind === 'paste') return [button('Closed', `closed ${aim}`), ...(depths.length > 0 ? depths.slice(0, 2) : undo)];
-  if (command.kind === 'wrong-card' && tooMuchHeat(notes)) return [offButton(after), ...undo];
+  if (command.kind === 'wrong-card' && tooMuchHeat(notes)) return [offButton(after, setting), ...undo];
   if (command.kind === 'wrong-card' && depths.length > 0) return [...depths.slice(0, 2), ...undo];
   if (depths.length > 0 && (command.kind === 'closed' || command.kind === 'cure')) return depths;
   if (command.kind === 'off' || notes[0]?.note === 'stored-heat') return [button('On', `on ${aim}`), ...undo];
@@ -109,6 +109,6 @@ function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting)
 
 function tooHot({ command, before, after, entry }: Entered, note: Extract<Note, { note: 'over-maximum' }>, setting: Setting): Answer {
   const [label, changed] = command.kind === 'wrong-card' ? ['Undo', ` is ${after.cure.card.name}, not ${before?.cure.card.name ?? '?'}:`] : ['Typing error', ''];
-  const buttons = [offButton(after), ...(entry === null ? [] : [button(label, `undo ${entry}`)])];
-  return answer('alarm', [`**${title(after)}${changed} TOO HOT ${degrees(note.value, setting)}**, limit ${degrees(note.maximum, setting)}.`, `${capital(after.cure.heater)} off or back now. The foreman is told; the cure is held.`, exampleNote(after.cure.card)], buttons);
+  const buttons = [offButton(after, setting), ...(entry === null ? [] : [button(label, `undo ${entry}`)])];
+  return answer('alarm', [`**${title(after)}${changed} TOO HOT ${degrees(note.value, setting)}**, limit ${degrees(note.maximum, setting)}.`, `${capital(after.cure.heater)} off or back now. The foreman is told; the cure is held.`, exampleNote(after.cure.card, setting)], buttons);
 }

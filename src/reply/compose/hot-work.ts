@@ -33,7 +33,7 @@ export function composeHotWork({ job, outlooks, entry }: Of<'weld'>, setting: Se
     cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured'),
     `Over? \`done ${job.no} weld\` starts the fire watch of ${setting.shop.fireWatch} min.`,
     stays,
-    told.map(({ cure }) => exampleNote(cure.card)).find((note) => note !== null) ?? null,
+    told.map(({ cure }) => exampleNote(cure.card, setting)).find((note) => note !== null) ?? null,
   ], [overButton(watch), ...(stays === null ? [] : [button('I stay', `stay ${job.no}`)]), ...undo]);
 }
 

@@ -46,6 +46,7 @@ export function composeJobEntry(entered: JobEntered, setting: Setting): Answer {
     case 'accept':
     case 'busy':
     case 'adopt':
+    case 'turn-away':
       return composePeople({ ...entered, command }, setting);
   }
 }

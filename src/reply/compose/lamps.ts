@@ -14,7 +14,7 @@ export function composeLamps(outlooks: readonly Outlook[], setting: Setting): An
   const busy = list.filter((one) => one.is !== 'free');
   const cards = busy.map(({ outlook }) => outlook.cure.card);
   const most = MOST_LINES - (cards.some((card) => card.example) ? 1 : 0);
-  return markedExample(answer('plain', list.length <= most ? list.map((one) => lampLine(one, setting)) : shortened(list, most, setting)), cards);
+  return markedExample(answer('plain', list.length <= most ? list.map((one) => lampLine(one, setting)) : shortened(list, most, setting)), cards, setting);
 }
 
 /** What heats comes first; what is free shares a line. */
@@ -36,6 +36,8 @@ function lampLine(one: LampLine, setting: Setting): string {
       const till = one.until === null ? '' : one.until <= setting.now ? `, due since ${clock(one.until, setting)}` : ` till ${clock(one.until, setting)}`;
       return `**${nameOf(one)}** ${title(one.outlook)} ${heat}${one.offAt === null ? till : `, **off at ${clock(one.offAt, setting)}** unless somebody stays`}`;
     }
+    case 'left':
+      return `**${nameOf(one)}** ${title(one.outlook)} is done, **still on?**${one.lastSign === null ? '' : ` Last seen ${clock(one.lastSign, setting)}`}`;
     case 'unseen':
       return `**${nameOf(one)}** ${title(one.outlook)} not seen on${one.lastSign === null ? '' : ` since ${clock(one.lastSign, setting)}`}`;
   }

@@ -13,7 +13,7 @@ export function composeLatestStart(plan: LatestStart, setting: Setting): Answer 
   const best = bestOf(plan.choices, setting.now);
   const others = [...plan.choices].reverse().filter((one) => one !== best).map((one) => choiceLine(one, setting));
   const rest = best === null ? [] : [...others, heatLine(plan.choices, setting)];
-  const lines = [headLine(plan, best, setting), ...rest, exampleNote(planned.card)];
+  const lines = [headLine(plan, best, setting), ...rest, exampleNote(planned.card, setting)];
   return answer(readyBy <= setting.now ? 'refusal' : 'plain', lines);
 }
 
@@ -76,5 +76,5 @@ function heatLine(choices: readonly StartChoice[], { shop }: Setting): string | 
 export function composeLatestStartRefusal(refusal: Extract<LatestStartResult, { readonly ok: false }>['refusal'], setting: Setting): Answer {
   if (refusal.code !== 'no-such-milestone') return composeRefusal(refusal, setting);
   const stated = refusal.card.milestones.map((rule) => MILESTONE_WORDS[rule.kind]).join(', ');
-  return markedExample(answer('refusal', [`${refusal.card.name} has **no sheet time** for ${MILESTONE_WORDS[refusal.milestone]}. It states: ${stated}.`]), [refusal.card]);
+  return markedExample(answer('refusal', [`${refusal.card.name} has **no sheet time** for ${MILESTONE_WORDS[refusal.milestone]}. It states: ${stated}.`]), [refusal.card], setting);
 }

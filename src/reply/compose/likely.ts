@@ -1,6 +1,6 @@
 import { likelyOf, type Likely } from '../../repair/expected.js';
 import { heatAt, stateOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
-import { certainty } from './state.js';
+import { isEarliest } from './state.js';
 import { clock, type Setting } from './words.js';
 
 /** °C. Readings closer than this show the same. */
@@ -12,7 +12,7 @@ export function likelyClause(outlook: Outlook, one: MilestoneOutlook, setting: S
   if (likely === null || likely.at <= setting.now || !wouldShow(outlook, likely, setting)) return '';
   const about = `about ${clock(likely.at, setting)} if a reading shows it`;
   // The air alone is `likely later`: that word is taken.
-  return one.check.dueAt !== null && certainty(outlook, one, setting) === 'earliest' ? `; ${about}` : `, likely ${about}`;
+  return one.check.dueAt !== null && isEarliest(outlook, one, setting) ? `; ${about}` : `, likely ${about}`;
 }
 
 /** A lamp works that nobody has read yet, or that will warm the joint beyond what was read. Nothing shows a recipe's minutes. */

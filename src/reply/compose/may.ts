@@ -5,7 +5,7 @@ import type { CautionKind } from '../../repair/procedure.js';
 import type { Answer } from '../answer.js';
 import { cautionLine } from './cautions.js';
 import { composeRefusal } from './refusal.js';
-import { asleep, exampleNote, HOLD_WORDS, title } from './state.js';
+import { asleep, exampleNote, holdWords, title } from './state.js';
 import { answer, capital, clock, MILESTONE_WORDS, type Setting } from './words.js';
 
 /** What goes wrong if it is done too early, one reason each. Common practice, no source. */
@@ -35,9 +35,9 @@ export function composeMay(may: MayNow, setting: Setting): Answer {
     case 'job-held':
       return answer('plain', [`${may.job} **NOT yet**. **HELD** by ${nameOf(setting.shop, may.hold.by)} since ${clock(may.hold.at, setting)}: ${may.hold.reason}.`]);
     case 'no-row':
-      return answer('plain', [`${may.job}: **no sheet time** for ${DEED_WORDS[may.deed]} on ${[...new Set(may.cards.map((card) => card.name))].join(', ')}. Data sheet and repair method decide.`, noteOf(may.cards)]);
+      return answer('plain', [`${may.job}: **no sheet time** for ${DEED_WORDS[may.deed]} on ${[...new Set(may.cards.map((card) => card.name))].join(', ')}. Data sheet and repair method decide.`, noteOf(may.cards, setting)]);
     case 'not-closed':
-      return answer('plain', [`${title(may.outlook)} **NOT yet**. Not noted as closed: no strength clock runs. ${reason(may.deed, may.outlook.cure.card)}`, exampleNote(may.outlook.cure.card)]);
+      return answer('plain', [`${title(may.outlook)} **NOT yet**. Not noted as closed: no strength clock runs. ${reason(may.deed, may.outlook.cure.card)}`, exampleNote(may.outlook.cure.card, setting)]);
     case 'not-yet':
       return notYet(may, setting);
     case 'confirmed':
@@ -48,13 +48,13 @@ export function composeMay(may: MayNow, setting: Setting): Answer {
 function notYet(may: Extract<MayNow, { is: 'not-yet' }>, setting: Setting): Answer {
   const { card } = may.outlook.cure;
   const more = may.others === 0 ? '' : ` ${may.others} more ${may.others === 1 ? 'wait' : 'waits'} on this car.`;
-  return answer('plain', [`${title(may.outlook)} **NOT yet**. ${stateWords(may, setting)}. ${reason(may.deed, card)}${more}`, exampleNote(card)]);
+  return answer('plain', [`${title(may.outlook)} **NOT yet**. ${stateWords(may, setting)}. ${reason(may.deed, card)}${more}`, exampleNote(card, setting)]);
 }
 
 function stateWords({ outlook, milestone, hold, state }: Extract<MayNow, { is: 'not-yet' }>, setting: Setting): string {
   const name = shortName(milestone.kind);
   const due = milestone.check.dueAt;
-  if (state === 'held') return `${name} **HELD**, ${HOLD_WORDS[hold ?? 'earlier']}: the foreman decides`;
+  if (state === 'held') return `${name} **HELD**, ${holdWords(hold ?? 'earlier', setting)}: the foreman decides`;
   if (due !== null && due <= setting.now) return `${name} due since ${clock(due, setting)} and **not checked**`;
   if (due !== null) return `${name} **${clock(due, setting)}** earliest`;
   return state === 'asleep' ? `${name} ${asleep(outlook, milestone, setting)}` : `${name} has **no time yet**`;
@@ -65,7 +65,7 @@ function confirmed({ deed, outlook, kind, said }: Extract<MayNow, { is: 'confirm
   return answer('plain', [
     `${title(outlook)} ${shortName(kind).toLowerCase()} confirmed ${clock(said.at, setting)} by ${nameOf(setting.shop, said.by)}. Data sheet and repair method decide.`,
     caution === null ? null : cautionLine(caution),
-    exampleNote(outlook.cure.card),
+    exampleNote(outlook.cure.card, setting),
   ]);
 }
 
@@ -77,4 +77,4 @@ function reason(deed: Deed, card: MaterialCard): string {
   return deed === 'sand' && has('sand') ? FILLER_REASON : REASONS[deed];
 }
 
-const noteOf = (cards: readonly MaterialCard[]): string | null => cards.map(exampleNote).find((note) => note !== null) ?? null;
+const noteOf = (cards: readonly MaterialCard[], setting: Setting): string | null => cards.map((card) => exampleNote(card, setting)).find((note) => note !== null) ?? null;

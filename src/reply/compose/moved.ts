@@ -16,7 +16,7 @@ export function composeMoved({ command, facts, entry, outlooks }: JobEntered<Ext
   const here = outlooks.filter(({ cure }) => facts.some(({ job, fact }) => job === cure.job && fact.type === 'moved-here' && sameCure(fact.cure, cure.ref)));
   const more = here.length > MOST_CURES ? [`and ${here.length - MOST_CURES} more: type when ${command.to}.`] : [];
   const lines = [...here.slice(0, MOST_CURES).map((outlook) => movedLine(outlook, command.from, setting)), ...more, `${command.from} keeps only the move in its record.`];
-  return markedExample(answer('plain', lines, entry === null ? [] : [button('Undo', `undo ${entry}`)]), here.map(({ cure }) => cure.card));
+  return markedExample(answer('plain', lines, entry === null ? [] : [button('Undo', `undo ${entry}`)]), here.map(({ cure }) => cure.card), setting);
 }
 
 function movedLine(outlook: Outlook, from: string, setting: Setting): string {

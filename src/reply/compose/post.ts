@@ -7,27 +7,30 @@ import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
 import { composeHotWorkPost } from './hot-work-post.js';
 import { limitFigures } from './open.js';
-import { aimed, certainty, heaterWord, heatWords, markedExample, offButton, title } from './state.js';
+import { aimed, certainty, heaterWord, heatWords, isEarliest, markedExample, offButton, title } from './state.js';
+import { takeoverButtons, takeoverLines } from './takeover.js';
 import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, type Setting } from './words.js';
 
 /** Why a post comes later than it should: honest about it (rule R13). */
-export type Lateness = 'in time' | 'was down' | 'entered late' | 'late';
+export type Lateness = 'in time' | 'was held' | 'was down' | 'entered late' | 'late';
 
-/** What the bot says by itself. */
-export function composePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
-  return markedExample(composed(reminder, outlook, lateness, setting), [outlook.cure.card]);
+/** What the bot says by itself. `all`: the cures that this one question is about, `outlook` first. */
+export function composePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting, all: readonly Outlook[] = [outlook]): Answer {
+  return markedExample(composed(reminder, outlook, lateness, setting, all), all.map(({ cure }) => cure.card), setting);
 }
 
-function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
+function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting, all: readonly Outlook[]): Answer {
   const hot = composeHotWorkPost(reminder, outlook, lateSentence(lateness, reminder, setting), setting);
   if (hot !== null) return hot;
   switch (reminder.kind) {
     case 'open-limit':
       return openPost(reminder, outlook, lateness, setting);
     case 'reading':
-      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), `Probe on the coldest spot, then type \`read ${outlook.cure.job}\` and the figure.`], [offButton(outlook), button('Later 10', `later ${aimed(outlook)}`)]);
+      return answer('question', [`${title(outlook)} **reading?** ${heatWords(outlook, setting)} since ${clock(outlook.heat.lastSign ?? setting.now, setting)}, joint not read: only the air counts.`, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), `Probe on the coldest spot, then type \`read ${outlook.cure.job}\` and the figure.`], [offButton(outlook, setting), button('Later 10', `later ${aimed(outlook)}`)]);
     case 'still-on':
-      return answer('question', [`${title(outlook)} **still on?** ${heatWords(outlook, setting)}, last seen ${clock(outlook.heat.lastSign ?? setting.now, setting)}.`, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], [button('On', `on ${aimed(outlook)}`), button('Off', `off ${aimed(outlook)}`), button('Not sure', `off ${aimed(outlook)} don't know when`)]);
+      return stillOnPost(reminder, outlook, lateness, setting, all);
+    case 'handover':
+      return answer('question', takeoverLines(reminder, all, setting), takeoverButtons(reminder, all, setting));
     case 'stage':
       return stagePost(reminder, outlook, lateness, setting);
     case 'safety':
@@ -37,6 +40,15 @@ function composed(reminder: Reminder, outlook: Outlook, lateness: Lateness, sett
     default:
       return checkPost(reminder, outlook, lateness, setting);
   }
+}
+
+/** One lamp, one question, whatever it heats. */
+function stillOnPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting, all: readonly Outlook[]): Answer {
+  const names = [...new Set(all.map(title))].join(', ');
+  const { lamp, heater, job } = outlook.cure;
+  const aim = names === title(outlook) || lamp === null ? aimed(outlook) : `${job} ${heater} ${lamp}`;
+  const said = `${names} **still on?** ${heatWords(outlook, setting)}, last seen ${clock(outlook.heat.lastSign ?? setting.now, setting)}.`;
+  return answer('question', [said, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], [button('On', `on ${aim}`), button('Off', `off ${aim}`), button('Not sure', `off ${aim} don't know when`)]);
 }
 
 function openPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
@@ -56,8 +68,8 @@ function checkPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   const unsure = heatUnsure(outlook, setting);
   return answer(
     'question',
-    [first, firstCheck(one, setting), lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? `Was the ${heaterWord(outlook.cure)} on all the time? If not, say so first.` : null, checkHint(one, outlook)],
-    checkButtons(outlook, one, unsure),
+    [first, firstCheck(one, setting), lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), unsure ? `Was the ${heaterWord(outlook.cure, setting)} on all the time? If not, say so first.` : null, checkHint(one, outlook)],
+    checkButtons(outlook, one, unsure, setting),
   );
 }
 
@@ -66,8 +78,7 @@ const firstCheck = ({ check: { first } }: MilestoneOutlook, setting: Setting): s
   first === null ? null : `First check by ${nameOf(setting.shop, first.by)} ${clock(first.at, setting)}: **second tap** by a technician or the foreman.`;
 
 const dueGrade = (outlook: Outlook, one: MilestoneOutlook, setting: Setting): string => {
-  const grade = certainty(outlook, one, setting);
-  return grade === 'earliest' ? 'by the clock, on assumed air' : grade;
+  return isEarliest(outlook, one, setting) ? 'by the clock, on assumed air' : certainty(outlook, one, setting);
 };
 
 function checkHint(one: MilestoneOutlook, outlook: Outlook): string {
@@ -81,9 +92,9 @@ function checkHint(one: MilestoneOutlook, outlook: Outlook): string {
   return 'Look at it first: the clock is not a check.';
 }
 
-function checkButtons(outlook: Outlook, one: MilestoneOutlook, unsure: boolean): Button[] {
+function checkButtons(outlook: Outlook, one: MilestoneOutlook, unsure: boolean, setting: Setting): Button[] {
   const aim = aimed(outlook);
-  const lamp = unsure ? [button(`${capital(outlook.cure.heater)} was off`, `off ${aim} don't know when`)] : one.kind === 'full' && outlook.heat.lamp === 'on' ? [offButton(outlook)] : [];
+  const lamp = unsure ? [button(`${capital(outlook.cure.heater)} was off`, `off ${aim} don't know when`)] : one.kind === 'full' && outlook.heat.lamp === 'on' ? [offButton(outlook, setting)] : [];
   return [button('Hard', `check ${aim} ${one.kind} hard`), button('Soft', `check ${aim} ${one.kind} soft`), ...lamp, button('Later 10', `later ${aim}`)];
 }
 
@@ -102,7 +113,7 @@ function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, se
   const over = outlook.overMaximum;
   const maximum = hottestAllowed(outlook.cure.card);
   const value = over === null ? '' : degrees(over.value, setting);
-  const buttons = [offButton(outlook), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [button('Go on', `release ${aimed(outlook)} heat judged`)] : [])];
+  const buttons = [offButton(outlook, setting), ...(over === null ? [] : [button('Typing error', `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [button('Go on', `release ${aimed(outlook)} heat judged`)] : [])];
   return answer('alarm', [`**${title(outlook)} TOO HOT ${value}**${maximum === null ? '' : `, limit ${degrees(maximum, setting)}`}. ${capital(outlook.cure.heater)} off or back now.`, `Read ${over === null ? '' : `${clock(over.at, setting)} by ${nameOf(setting.shop, over.by)}`}. The cure is held until the foreman decides.`, lateSentence(lateness, reminder, setting)], buttons);
 }
 
@@ -142,6 +153,8 @@ function lateSentence(lateness: Lateness, reminder: Reminder, setting: Setting):
   switch (lateness) {
     case 'in time':
       return null;
+    case 'was held':
+      return `Said ${clock(setting.now, setting)}: the job was **held** when it was due.`;
     case 'was down':
       return `Said ${clock(setting.now, setting)}: **I was down** when it was due.`;
     case 'entered late':

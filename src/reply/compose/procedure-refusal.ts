@@ -36,6 +36,8 @@ export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answ
       return refused(`${refusal.job} ${refusal.step.id}: that is for ${rolesWords(refusal.may)}${namesOf(refusal.may, setting)}. Nothing stored.`);
     case 'step-missing':
       return asked(`${refusal.job} ${refusal.step.id}: first ${[...refusal.taps.map(({ label }) => `tap “${label}”`), ...(refusal.enter.length === 0 ? [] : [enterWords(refusal.enter)])].join(', ')}. Nothing stored yet.`, refusal.taps);
+    case 'step-again':
+      return asked(`${refusal.job} **${refusal.step.id}** is done already: ${clock(refusal.at, setting)}, ${nameOf(setting.shop, refusal.by)}. Done **once more**? Then its time begins anew, and what followed it is done again. Nothing stored yet.`, [{ label: 'Done again', line: refusal.line }]);
     case 'step-by-book':
       return refused(`${refusal.job} ${refusal.step.id}: the book shows that by itself, when ${byBook(refusal)} is entered. Nothing stored.`);
     case 'no-hold-point':

@@ -15,13 +15,13 @@ export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const { cure } = outlook;
   if (isFireWatch(cure.card)) return composeWatch(outlook, setting);
   const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatWords(outlook, setting)}.`;
-  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), dampSentence(outlook, setting), exampleNote(cure.card)], [button('Closed', `closed ${aimed(outlook)}`)]);
+  if (cure.closed === null) return answer('plain', [head, openSentence(outlook, setting), dampSentence(outlook, setting), exampleNote(cure.card, setting)], [button('Closed', `closed ${aimed(outlook)}`)]);
   const passed = outlook.openPassed === null ? null : `Open limit ${clock(outlook.openPassed, setting)} was passed${cure.releasedAt === null ? ': the foreman decides' : ', decided by the foreman'}.`;
   const current = currentMilestone(outlook, setting.now);
   const lines = outlook.milestones.map((one) => `${capital(milestoneSentence(outlook, one, setting))}${one === current ? likelyClause(outlook, one, setting) : ''}.`);
   const due = current?.check.dueAt;
   const buttons = current !== null && due != null && due <= setting.now && waitingMilestones(outlook).length > 0 ? [button('Hard', `check ${aimed(outlook)} ${current.kind} hard`), button('Soft', `check ${aimed(outlook)} ${current.kind} soft`)] : [];
-  return answer('plain', [head, ...lines, recoatBy(outlook, setting), passed, exampleNote(cure.card)], buttons);
+  return answer('plain', [head, ...lines, recoatBy(outlook, setting), passed, exampleNote(cure.card, setting)], buttons);
 }
 
 /** The other end of a coat's window errs early: rounded down. */

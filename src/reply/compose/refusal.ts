@@ -5,7 +5,7 @@ import { isStepRefusal } from '../../repair/step-refusal.js';
 import type { Role } from '../../repair/shop.js';
 import type { Answer } from '../answer.js';
 import { composeStepRefusal } from './procedure-refusal.js';
-import { HOLD_WORDS, markedExample } from './state.js';
+import { holdWords, markedExample } from './state.js';
 import { answer, button, capital, clock, degrees, lasting, MILESTONE_WORDS, percent, tidy, type Setting } from './words.js';
 
 /** A line that was not understood: what was, what was not, the nearest valid form. Nothing was stored. */
@@ -29,7 +29,7 @@ const shortened = (typed: string): string => {
 
 /** Why a command was not carried out, and what to do. One line each, buttons where they save typing. */
 export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
-  return markedExample(composed(refusal, setting), 'card' in refusal && typeof refusal.card !== 'string' ? [refusal.card] : []);
+  return markedExample(composed(refusal, setting), 'card' in refusal && typeof refusal.card !== 'string' ? [refusal.card] : [], setting);
 }
 
 function composed(refusal: Refusal, setting: Setting): Answer {
@@ -39,8 +39,12 @@ function composed(refusal: Refusal, setting: Setting): Answer {
   switch (refusal.code) {
     case 'which-job':
       return asked('Which job? Nothing stored yet.', refusal.choices.map(({ job, line }) => [job, line]));
+    case 'which-question':
+      return asked('Yes to which? More than one question is open. Nothing stored yet.', refusal.choices.map(({ label, line }) => [label, line]));
     case 'unknown-job':
       return asked(`No open job **${refusal.job}**.${refusal.choices.length > 0 ? ' Did you mean one of these?' : ` Start it: \`cure ${refusal.job} P1\`.`}`, refusal.choices.map(({ job, line }) => [job, line]));
+    case 'new-job':
+      return asked(`No open job **${refusal.job}**. One of these, or a new one? Nothing stored yet.`, [...refusal.choices.map(({ job, line }): [string, string] => [job, line]), [`New ${refusal.job}`, refusal.newLine]]);
     case 'which-joint':
       return asked(`${refusal.job}: which joint? Nothing stored yet.`, refusal.choices.map(({ joint, line }) => [joint, line]));
     case 'moved-away':
@@ -78,13 +82,15 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'not-due':
       return refused(`${refusal.job} **NOT yet**: ${MILESTONE_WORDS[refusal.milestone]} ${refusal.dueAt === null ? 'has no time yet' : `earliest ${clock(refusal.dueAt, setting)}`} (${percent(refusal.share)}).`);
     case 'held':
-      return refused(`${refusal.job} **HELD**, ${HOLD_WORDS[refusal.reason]}: the foreman decides.`);
+      return refused(`${refusal.job} **HELD**, ${holdWords(refusal.reason, setting)}: the foreman decides.`);
     case 'check-first':
       return asked(`${refusal.job} **NOT yet**: ${MILESTONE_WORDS[refusal.milestone]} is not checked${refusal.dueAt === null ? '' : ` (earliest ${clock(refusal.dueAt, setting)})`}. Full heat on fresh paste bows the panel.`, [[`Lamp is at ${Math.round(refusal.setting)}`, refusal.line]]);
     case 'hotter-than-lamp':
       return asked(`${refusal.job}: joint **${degrees(refusal.value, setting)}** but lamp at ${degrees(refusal.setting, setting)}? Nothing counted yet. Lamp turned up: say that first.`, [['Reading is right', refusal.line]]);
     case 'air-too-hot':
       return asked(`Air **${degrees(refusal.value, setting)}**? Too hot for shop air. Nothing stored.`, refusal.asCelsius === null ? [] : [['°F', refusal.fahrenheitLine]]);
+    case 'lamp-alone':
+      return asked(lampAlone(refusal, setting), refusal.airLine === null ? [['I stay', refusal.stayLine]] : [['I stay', refusal.stayLine], ['Air only', refusal.airLine]]);
     case 'lamp-too-cold':
       return refused(`${degrees(refusal.value, setting)} is no setting of a lamp or pad. Nothing stored.`);
     case 'lamp-not-on-then':
@@ -115,6 +121,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refused(`That is not for ${refusal.role === 'apprentice' || refusal.role === 'owner' ? 'an' : 'a'} ${refusal.role}: ${whoMay(refusal.may, setting)}. Nothing stored.`);
     case 'unknown-person':
       return refused(`Nobody called “${shortened(refusal.typed)}” here${refusal.known.length === 0 ? '' : `. Known: ${refusal.known.map((person) => nameOf(setting.shop, person)).join(', ')}`}. Nothing stored.`);
+    case 'one-of-us':
+      return refused(`**${nameOf(setting.shop, refusal.person)}** is one of the shop's people: who leaves is taken off shop.yaml. Nothing changed.`);
     case 'cannot-take':
       return refused(`${nameOf(setting.shop, refusal.person)} is ${refusal.role} and takes no jobs. Nothing changed.`);
     case 'to-yourself':
@@ -137,6 +145,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refused('Nothing of yours to take back.');
     case 'undo-too-late':
       return refused(`That was ${lasting(refusal.enteredAt, setting.now)} ago: type the right figure as a new entry, or ask the foreman.`);
+    case 'went-along':
+      return refused(`Your entry went along to **${refusal.job}** (moved ${clock(refusal.at, setting)} by ${nameOf(setting.shop, refusal.by)}). Answer anew there, or ${nameOf(setting.shop, refusal.by)} takes the move back. Nothing changed.`);
     case 'not-yours':
       return refused(`That entry is ${nameOf(setting.shop, refusal.by)}'s. They or the foreman can take it back.`);
   }
@@ -147,6 +157,12 @@ function whoMay(roles: readonly Role[], { shop }: Setting): string {
   const named = shop.people.filter((person) => roles.includes(person.role) && person.role !== 'apprentice').map((person) => person.name);
   const words = roles.length > 1 ? `${roles.slice(0, -1).join(', ')} or ${roles.at(-1) ?? ''}` : roles.join('');
   return `${words}${named.length === 0 ? '' : ` (${named.slice(0, 3).join(', ')})`} may`;
+}
+
+function lampAlone({ job, heater, ends, closes, ...refusal }: Extract<Refusal, { code: 'lamp-alone' }>, setting: Setting): string {
+  const needed = `would be needed until **${clock(ends, setting)}**`;
+  const closed = closes === null ? 'the shop is closed' : `the shop closes ${clock(closes, setting)}`;
+  return `**${job}**: ${heater} ${degrees(refusal.setting, setting)} ${needed}, ${closed}, and no ${heater} runs alone. Who stays? Nothing stored yet.`;
 }
 
 function strangerRefused({ person, foreman }: Extract<Refusal, { code: 'stranger' }>, { shop }: Setting): string {

@@ -1,6 +1,7 @@
 import type { Instant } from '../../cure/units.js';
 import type { Celsius } from '../../cure/units.js';
 import type { EntryNo } from '../../repair/ids.js';
+import { sameCure } from '../../repair/cure-ref.js';
 import type { Fact, FactRecord } from '../../repair/facts.js';
 import { stateOf, undecidedDew, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
@@ -27,7 +28,7 @@ export function composeAir(entered: AirEntered, setting: Setting): Answer {
   const moved = entered.changed.flatMap(({ before, after }) => movedLine(before, after, setting));
   const more = moved.length > MOST_JOBS ? [`and ${moved.length - MOST_JOBS} more: type who waits.`] : [];
   const rest = moved.length === 0 ? ['No running wait changes.'] : [...moved.slice(0, MOST_JOBS), ...more];
-  return markedExample(answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, leastMetalIn(entered, setting), ...rest], [button('Undo', `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card));
+  return markedExample(answer('plain', [`Air **${degrees(entered.value, setting)}**${humidity} noted ${clock(entered.at, setting)}.`, leastMetalIn(entered, setting), ...rest], [button('Undo', `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card), setting);
 }
 
 function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] {
@@ -51,7 +52,15 @@ export function composeUndone(what: FactRecord | null, changed: AirEntered['chan
   const job = what?.job == null ? '' : `${what.job} `;
   const words = what === null ? 'entry' : `${FACT_WORDS[what.fact.type]}${figureOf(what.fact, setting)} of ${clock(what.happenedAt, setting)}`;
   const moved = changed.flatMap(({ before, after }) => movedLine(before, after, setting)).map(capital);
-  return markedExample(answer('plain', [`**${job}taken back:** ${words}. Both stay in the record.`, ...moved.slice(0, MOST_JOBS)]), moved.length === 0 ? [] : changed.map(({ after }) => after.cure.card));
+  return markedExample(answer('plain', [`**${job}taken back:** ${words}. Both stay in the record.`, moveWithoutClosing(what, changed, setting), ...moved.slice(0, MOST_JOBS)]), moved.length === 0 ? [] : changed.map(({ after }) => after.cure.card), setting);
+}
+
+/** A panel that is open again was not moved either: what was entered about that stands in the record and counts for nothing. */
+function moveWithoutClosing(what: FactRecord | null, changed: AirEntered['changed'], setting: Setting): string | null {
+  if (what?.fact.type !== 'closed') return null;
+  const { cure: closed } = what.fact;
+  const lost = changed.flatMap(({ before: { cure: before }, after: { cure: after } }) => (before.job === what.job && sameCure(before.ref, closed) && after.closed === null ? before.moved : []));
+  return lost.length === 0 ? null : `The move of ${lost.map((at) => clock(at, setting)).join(', ')} **counts for nothing** now: the panel stands as open. Closed before it after all? Enter when, and the move counts again.`;
 }
 
 function figureOf(fact: Fact, setting: Setting): string {
@@ -78,7 +87,7 @@ const FACT_WORDS: Readonly<Record<Fact['type'], string>> = {
   'job-held': 'hold',
   'job-released': 'release',
   'weld-begun': 'welding',
-  cautioned: 'answer to a caution',
+  cautioned: 'caution',
   handed: 'handing over',
   'moved-away': 'move to another job',
   'moved-here': 'move from another job',
@@ -87,6 +96,7 @@ const FACT_WORDS: Readonly<Record<Fact['type'], string>> = {
   busy: 'busy',
   adopted: 'new person',
   'adoption-asked': 'question about a stranger',
+  'adoption-refused': 'refusal of a stranger',
   'lamp-set': 'lamp setting',
   'lamp-off': 'lamp off',
   'lamp-found-off': 'lamp found off',

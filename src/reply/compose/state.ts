@@ -1,4 +1,4 @@
-import type { AirSource } from '../../cure/air.js';
+import type { AirStep } from '../../cure/air.js';
 import { coldestRow } from '../../cure/rows.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { MaterialCard, RateLaw } from '../../cure/card.js';
@@ -7,8 +7,11 @@ import type { Cure } from '../../repair/job.js';
 import { depthMissing, heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Piece } from '../../cure/progress.js';
-import { button, capital, clock, degrees, MILESTONE_WORDS, percent, text, type Setting } from './words.js';
+import type { Shop } from '../../repair/shop.js';
 import type { Answer, Button } from '../answer.js';
+import type { Reader } from '../catalogue/speaker.js';
+import { sayState } from '../catalogue/state.js';
+import { button, capital, clock, degrees, milestoneWord, percent, text, type Setting } from './words.js';
 
 /** `501`, or `501 j2` where it is not the first joint. */
 export const title = ({ cure }: Outlook): string => (cure.ref.joint === FIRST_JOINT ? cure.job : `${cure.job} ${cure.ref.joint}`);
@@ -17,30 +20,38 @@ export const title = ({ cure }: Outlook): string => (cure.ref.joint === FIRST_JO
 export const aimed = ({ cure }: Outlook): string => `${cure.job} ${cure.ref.joint}`;
 
 /** Said with every answer that rests on a card that only comes with the program. */
-export const exampleNote = (card: MaterialCard): string | null =>
-  card.example ? `${card.name} is an example card, not your data sheet.` : null;
+export const exampleNote = (card: MaterialCard, reader: Reader): string | null => (card.example ? sayState(reader, 'example-card', { card: card.name }) : null);
 
 /** The same for an answer that has not said it yet. */
-export function markedExample(said: Answer, cards: readonly MaterialCard[]): Answer {
+export function markedExample(said: Answer, cards: readonly MaterialCard[], reader: Reader): Answer {
   const names = [...new Set(cards.filter((card) => card.example).map((card) => card.name))];
-  const note = names.length === 1 ? `${names.join()} is an example card, not your data sheet.` : `${names.slice(0, 4).join(', ')} are example cards, not your data sheets.`;
-  const missing = names.length > 0 && !said.lines.some((one) => one.some((span) => span.text.includes('example card')));
+  const note = names.length === 1 ? sayState(reader, 'example-card', { card: names.join() }) : sayState(reader, 'example-cards', { cards: names.slice(0, 4).join(', ') });
+  const notes = names.map((card) => sayState(reader, 'example-card', { card }));
+  const missing = names.length > 0 && !said.lines.some((one) => notes.includes(one.map((span) => span.text).join('')));
   return missing ? { ...said, lines: [...said.lines, [text(note)]] } : said;
 }
 
 /** The stretch that counts, or would count, at a moment. */
 export const pieceAt = (one: MilestoneOutlook, at: Instant): Piece | null => one.forecast.progress.pieces.filter((piece) => piece.from <= at).at(-1) ?? null;
 
-/** The four grades of certainty, always in the same words. */
-export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
-  const { now, shop } = setting;
-  const heat = heatAt(outlook, now);
-  if (heat.lamp === 'on' && heat.lastSign !== null && minutesBetween(heat.lastSign, now) > shop.rhythm.stillOn) {
-    return `by the clock, not confirmed since ${clock(heat.lastSign, setting)}`;
-  }
+/** How sure a time is: at the earliest then, or by the clock, or by the clock with a lamp nobody has seen for long. */
+export function isEarliest(outlook: Outlook, one: MilestoneOutlook, { now, shop }: Setting): boolean {
+  if (unseenSince(outlook, now, shop) !== null) return false;
   const piece = pieceAt(one, now);
-  if (byMoisture(one) && waterIsAssumed(outlook, one, now)) return 'earliest';
-  return piece?.source === 'usual air' || piece?.source === 'old air reading' ? 'earliest' : 'by the clock';
+  if (byMoisture(one) && waterIsAssumed(outlook, one, now)) return true;
+  return piece?.source === 'usual air' || piece?.source === 'old air reading';
+}
+
+/** The grade of certainty, always in the same words. */
+export function certainty(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
+  const unseen = unseenSince(outlook, setting.now, setting.shop);
+  if (unseen !== null) return sayState(setting, 'grade-unconfirmed', { at: clock(unseen, setting) });
+  return sayState(setting, isEarliest(outlook, one, setting) ? 'grade-earliest' : 'grade-clock');
+}
+
+function unseenSince(outlook: Outlook, now: Instant, shop: Shop): Instant | null {
+  const { lamp, lastSign } = heatAt(outlook, now);
+  return lamp === 'on' && lastSign !== null && minutesBetween(lastSign, now) > shop.rhythm.stillOn ? lastSign : null;
 }
 
 /** The water in the air is counted on from its last reading, which after some hours nobody vouches for. */
@@ -52,52 +63,46 @@ const waterIsAssumed = ({ air }: Outlook, one: MilestoneOutlook, now: Instant): 
 const byMoisture = (one: MilestoneOutlook): boolean => one.forecast.progress.law === 'table' || one.forecast.progress.law === 'depth-root';
 
 /** Why a foreman has to decide. */
-export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
-  smoke: 'smoke reported',
-  'over-maximum': 'too hot',
-  'open-limit': 'open limit was passed',
-  dew: 'metal too close to the dew point',
-  'two-answers': 'two answers, held as soft',
-  'soft-twice': 'soft twice',
-  earlier: 'the check before it is not settled',
-};
+export const holdWords = (hold: Hold, reader: Reader): string => sayState(reader, `hold-${hold}`);
 
 /** One milestone in one sentence: state, one time. */
 export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const { now, shop } = setting;
-  const name = MILESTONE_WORDS[one.kind];
+  const milestone = milestoneWord(one.kind, setting);
   const due = one.check.dueAt;
   switch (stateOf(outlook, one, now)) {
     case 'confirmed': {
       const said = outlook.milestones.map((other) => other.check).findLast((check) => check.phase === 'confirmed')?.answer;
-      return said == null ? `${name} confirmed` : `${name} confirmed ${clock(said.at, setting)} by ${nameOf(shop, said.by)}`;
+      return said == null ? sayState(setting, 'confirmed', { milestone }) : sayState(setting, 'confirmed-by', { milestone, at: clock(said.at, setting), who: nameOf(shop, said.by) });
     }
-    case 'held':
-      return `${name} ${due === null ? '' : `**${clock(due, setting)}** `}**HELD**, ${HOLD_WORDS[holdOf(outlook, one) ?? 'earlier']}`;
+    case 'held': {
+      const reason = holdWords(holdOf(outlook, one) ?? 'earlier', setting);
+      return due === null ? sayState(setting, 'held', { milestone, reason }) : sayState(setting, 'held-due', { milestone, at: clock(due, setting), reason });
+    }
     case 'due':
-      return due === null ? name : `${name} **due since ${clock(due, setting)}**, check it`;
+      return due === null ? milestone : sayState(setting, 'due-since', { milestone, at: clock(due, setting) });
     case 'running':
-      return due === null ? willSleep(outlook, one, setting) : `${name} ${dueWords(outlook, one, due, setting)}`;
+      return due === null ? willSleep(outlook, one, setting) : sayState(setting, 'running', { milestone, when: dueWords(outlook, one, due, setting) });
     case 'asleep':
-      return `${name} ${asleep(outlook, one, setting)}`;
+      return sayState(setting, 'running', { milestone, when: asleep(outlook, one, setting) });
   }
 }
 
 function dueWords(outlook: Outlook, one: MilestoneOutlook, due: Instant, setting: Setting): string {
-  if (one.check.round > 1) return `soft, check again **${clock(due, setting)}**`;
-  const grade = certainty(outlook, one, setting);
-  return grade === 'earliest' ? `earliest **${clock(due, setting)}**, likely later` : `**${clock(due, setting)}** ${grade}`;
+  const at = clock(due, setting);
+  if (one.check.round > 1) return sayState(setting, 'check-again', { at });
+  return isEarliest(outlook, one, setting) ? sayState(setting, 'earliest-at', { at }) : sayState(setting, 'at-grade', { at, grade: certainty(outlook, one, setting) });
 }
 
 /** It counts now, and will stop before it is done. */
 function willSleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const ends = one.forecast.laws.flatMap((law) => law.pieces).filter((piece) => piece.wholeMinutes !== null && piece.to !== null && piece.to > setting.now);
   const end = ends.at(-1)?.to;
-  const name = MILESTONE_WORDS[one.kind];
+  const milestone = milestoneWord(one.kind, setting);
   const next = stageWaitedFor(outlook);
-  if (next !== null) return `${name} waits for lamp **${degrees(next, setting)}**`;
-  if (end == null) return `${name} **no time in sight**`;
-  return `${name}: no time yet, ${percent(shareOf(one, end))} by ${clock(end, setting)}, then it ${stopsFor(outlook, one)}`;
+  if (next !== null) return sayState(setting, 'waits-for-stage', { milestone, setting: degrees(next, setting) });
+  if (end == null) return sayState(setting, 'no-time-in-sight', { milestone });
+  return sayState(setting, 'stops-at', { milestone, share: percent(shareOf(one, end), setting), at: clock(end, setting), stops: sayState(setting, stopsFor(outlook, one)) });
 }
 
 /** The setting of the stage to be turned up to: the one before is over, this one has not begun. */
@@ -107,27 +112,27 @@ function stageWaitedFor({ stages }: Outlook): Celsius | null {
 }
 
 /** Moisture hardens nothing that nobody knows the humidity of. */
-function stopsFor(outlook: Outlook, { forecast }: MilestoneOutlook): string {
-  if (forecast.progress.law === 'depth-root') return 'waits for the air with humidity';
-  return outlook.heat.lamp === 'on' ? 'waits for the lamp' : 'sleeps (too cold)';
+function stopsFor(outlook: Outlook, { forecast }: MilestoneOutlook): 'stops-for-humidity' | 'stops-for-lamp' | 'stops-cold' {
+  if (forecast.progress.law === 'depth-root') return 'stops-for-humidity';
+  return outlook.heat.lamp === 'on' ? 'stops-for-lamp' : 'stops-cold';
 }
 
 /** A depth that nobody said has no time. */
-export const NO_DEPTH = '**no time**: say the bead\'s depth';
+export const noDepth = (reader: Reader): string => sayState(reader, 'no-depth');
 
 /** Why nothing counts, and how far it is. */
 export function asleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const laws = outlook.cure.card.milestones.find((rule) => rule.kind === one.kind)?.laws ?? [];
-  const share = percent(shareOf(one, setting.now));
-  if (pieceAt(one, setting.now)?.source === 'over the maximum') return `**nothing counts** until a new reading, ${share}`;
-  if (depthMissing(outlook) && laws.some((law) => law.law === 'depth-root')) return NO_DEPTH;
+  const share = percent(shareOf(one, setting.now), setting);
+  if (pieceAt(one, setting.now)?.source === 'over the maximum') return sayState(setting, 'over-maximum', { share });
+  if (depthMissing(outlook) && laws.some((law) => law.law === 'depth-root')) return noDepth(setting);
   const recipe = laws.some((law) => law.law === 'recipe');
   const needs = needed(laws);
-  if (recipe && needs === null) return outlook.heat.lamp === 'never' ? '**no sheet time** without the lamp' : `**waits for the lamp**, ${share}`;
-  if (laws.some((law) => law.law === 'dwell')) return `**waits for a metal reading**, ${share}`;
-  if (laws.some((law) => law.law === 'table' || law.law === 'depth-root')) return '**no time**: type the air with humidity, like `air 20 rh 50`';
-  if (needs === null) return `**no sheet time**`;
-  return `**asleep, too cold** (needs ${degrees(needs, setting)}), ${share}${recipe ? '; or the lamp' : ''}`;
+  if (recipe && needs === null) return outlook.heat.lamp === 'never' ? sayState(setting, 'no-time-without-lamp') : sayState(setting, 'waits-for-lamp', { share });
+  if (laws.some((law) => law.law === 'dwell')) return sayState(setting, 'waits-for-metal', { share });
+  if (laws.some((law) => law.law === 'table' || law.law === 'depth-root')) return sayState(setting, 'needs-humidity');
+  if (needs === null) return sayState(setting, 'no-sheet-time');
+  return sayState(setting, recipe ? 'too-cold-or-lamp' : 'too-cold', { needs: degrees(needs, setting), share });
 }
 
 function needed(laws: readonly RateLaw[]): Celsius | null {
@@ -135,22 +140,27 @@ function needed(laws: readonly RateLaw[]): Celsius | null {
 }
 
 /** `lamp A`, `pad 1`, or only which of the two it is. */
-export const heaterWord = ({ heater, lamp }: Pick<Cure, 'heater' | 'lamp'>): string => (lamp === null ? heater : `${heater} ${lamp}`);
+export const heaterWord = ({ heater, lamp }: Pick<Cure, 'heater' | 'lamp'>, reader: Reader): string =>
+  lamp === null ? sayState(reader, heater) : sayState(reader, 'heater-named', { heater: sayState(reader, heater), name: lamp });
 
-export const offButton = (outlook: Outlook): Button => button(`${capital(outlook.cure.heater)} off`, `off ${aimed(outlook)}`);
-
-/** Air that nobody read and nobody is there for has a name of its own. */
-const AIR_WORDS: Readonly<Partial<Record<AirSource, string>>> = { 'night setting': 'night', 'closed days': 'closed days' };
+export const offButton = (outlook: Outlook, reader: Reader): Button => button(capital(sayState(reader, 'heater-off', { heater: sayState(reader, outlook.cure.heater) })), `off ${aimed(outlook)}`);
 
 /** What heats the joint now, in a few words. */
 export function heatWords(outlook: Outlook, setting: Setting): string {
   const { cure, air } = outlook;
   const heat = heatAt(outlook, setting.now);
-  const lamp = heaterWord(cure);
-  if (heat.lamp === 'on') return heat.setting === null ? `${lamp} on` : `${lamp} ${degrees(heat.setting, setting)}`;
-  if (heat.counted !== null) return `joint read ${degrees(heat.counted, setting)}`;
-  const step = air.filter((one) => one.from <= setting.now).at(-1);
-  const around = step?.temperature == null ? 'air not known' : `${AIR_WORDS[step.source] ?? 'air'} ${degrees(step.temperature, setting)}`;
+  const heater = heaterWord(cure, setting);
+  if (heat.lamp === 'on') return heat.setting === null ? sayState(setting, 'heater-on', { heater }) : sayState(setting, 'heater-at', { heater, setting: degrees(heat.setting, setting) });
+  if (heat.counted !== null) return sayState(setting, 'joint-read', { value: degrees(heat.counted, setting) });
+  const around = airWords(air.filter((one) => one.from <= setting.now).at(-1), setting);
   if (heat.lamp === 'never') return around;
-  return heat.lamp === 'off' ? `${lamp} off, ${around}` : `${lamp} not seen on, ${around}`;
+  return sayState(setting, heat.lamp === 'off' ? 'heater-off-air' : 'heater-unseen-air', { heater, air: around });
+}
+
+/** Air that nobody read and nobody is there for has a name of its own. */
+function airWords(step: AirStep | undefined, setting: Setting): string {
+  if (step?.temperature == null) return sayState(setting, 'air-unknown');
+  const value = degrees(step.temperature, setting);
+  if (step.source === 'night setting') return sayState(setting, 'night-is', { value });
+  return sayState(setting, step.source === 'closed days' ? 'closed-days-are' : 'air-is', { value });
 }

@@ -13,13 +13,13 @@ import { cautionLine } from './cautions.js';
 import { button, capital, clock, degrees, MILESTONE_WORDS, tidy, type Setting } from './words.js';
 
 const LONGEST_LABEL = 24;
-const MOST_CAUTIONS = 2;
+const MOST_CAUTIONS = 3;
 const MOST_TAPS = 3;
 
 /** `**clean**: wipe in one direction. Technician. Vapour: door open …`, or what is left to be said about it. */
 export function openLine({ step, state }: OpenStep, job: JobNo, setting: Setting): string {
   if (state.work !== null) return `**${step.id}** was done ${clock(state.work.at, setting)}, still: ${leftWords({ step, state }).join('; ')}.`;
-  const again = state.again ? ' again: it is too long ago' : '';
+  const again = state.again === null ? '' : state.again.why === 'late' ? ' again: it is too long ago' : ` again: ${state.again.step} was done after it`;
   const letGo = state.override === null ? '' : ` Let go on by ${nameOf(setting.shop, state.override.by)}.`;
   return [`**${step.id}**${again}: ${sentence(step.act)} ${capital(leastRole(step))}.${letGo}`, howDone(step, job, state.missing.enter), cautionsOf(step)].filter((part) => part !== '').join(' ');
 }
@@ -95,14 +95,36 @@ export function blockWords(block: Block, setting: Setting): string {
       return `**HOLD**: metal only ${apart(block.margin.margin, setting)} above the ${block.margin.frost ? 'frost' : 'dew'} point of ${degrees(block.margin.point, setting)}, ${apart(LEAST_DEW_MARGIN, setting)} needed`;
     case 'again':
       return `**${block.step}** is too long ago (limit ${clock(block.limit, setting)}): do it again`;
+    case 'outdated':
+      return `**${block.renewed}** was done again after **${block.step}**: do that again`;
     case 'not-before':
       return `not before **${opensAt === null ? '?' : clock(opensAt, setting)}** (after ${block.step})`;
     case 'cures':
       return `${block.joints.join(', ')} still wait${block.joints.length === 1 ? 's' : ''} for strength${from(opensAt, setting)}`;
+    case 'fire-watch':
+      return `the fire watch is not over and answered${from(opensAt, setting)}`;
     case 'expired':
       return `**expired: HOLD** (${block.text}), only the foreman can go on, with a reason`;
+    case 'opened':
+      return `**open too long: HOLD** (since ${block.text}, ${block.days} days at most), only the foreman can go on, with a reason`;
     case 'out-of-turn':
       return `**HOLD**: done all the same ${clock(block.at, setting)} by ${nameOf(setting.shop, block.by)}, out of turn (${blockWords(block.first, setting)}). The foreman decides`;
+  }
+}
+
+/** The same where the foreman has let it go on. */
+export function liftedWords(block: Block, setting: Setting): string {
+  switch (block.why) {
+    case 'expired':
+      return `expired (${block.text})`;
+    case 'opened':
+      return `open since ${block.text}, ${block.days} days at most`;
+    case 'dew':
+      return `metal only ${apart(block.margin.margin, setting)} above the ${block.margin.frost ? 'frost' : 'dew'} point`;
+    case 'out-of-turn':
+      return `done out of turn (${liftedWords(block.first, setting)})`;
+    default:
+      return blockWords(block, setting);
   }
 }
 

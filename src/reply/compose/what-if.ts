@@ -17,7 +17,7 @@ const MOST_LINES = 6;
 /** What the book says, and beside it what would come of other heat: a supposition is never mistaken for the book. */
 export function composeWhatIf(whatIf: WhatIf, setting: Setting): Answer {
   const { standing, asked, others, air, alone } = whatIf;
-  const note = exampleNote(standing.cure.card);
+  const note = exampleNote(standing.cure.card, setting);
   const first = [headLine(whatIf, setting), ...(asked === null ? [] : [variantLine(asked, whatIf, setting)])];
   const last = [air, alone, note].filter((one) => one !== null).length;
   const between = others.slice(0, Math.max(0, MOST_LINES - first.length - last)).map((one) => variantLine(one, whatIf, setting));

@@ -5,7 +5,7 @@ import { currentMilestone, holdOf, type MilestoneOutlook, type Outlook } from '.
 import type { Answer } from '../answer.js';
 import { likelySentence } from './likely.js';
 import { dampSentence, openHold } from './open.js';
-import { exampleNote, HOLD_WORDS, milestoneSentence, title } from './state.js';
+import { exampleNote, holdWords, milestoneSentence, title } from './state.js';
 import { lawBehind, ruleSentence, stretchWords } from './why-rule.js';
 import { sumLines } from './why-sum.js';
 import { answer, capital, clock, MILESTONE_WORDS, type Setting } from './words.js';
@@ -15,13 +15,13 @@ export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   const one = currentMilestone(outlook, setting.now) ?? outlook.milestones.at(-1) ?? null;
   const { card, start } = outlook.cure;
   const law = one === null ? null : lawBehind(outlook.cure, one);
-  if (one === null || law === null || start === null) return answer('plain', [`${title(outlook)} not closed yet: no strength clock runs.`, openHold(outlook, setting), dampSentence(outlook, setting), exampleNote(card)]);
+  if (one === null || law === null || start === null) return answer('plain', [`${title(outlook)} not closed yet: no strength clock runs.`, openHold(outlook, setting), dampSentence(outlook, setting), exampleNote(card, setting)]);
   const words = (piece: Piece): string => stretchWords(piece, law, setting);
   const hold = holdOf(outlook, one);
-  const held = hold === null ? '' : ` **HELD**, ${HOLD_WORDS[hold]}, the foreman decides;`;
+  const held = hold === null ? '' : ` **HELD**, ${holdWords(hold, setting)}, the foreman decides;`;
   const head = `${title(outlook)} **${MILESTONE_WORDS[one.kind]}**${held === '' ? ',' : held} card ${card.name} (${card.version}), from ${clock(start, setting)}`;
   const sum = [...sumLines(one.forecast, start, words, setting), endSentence(outlook, one, setting)];
-  const besides = [movedHere(outlook), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card)].flatMap((line) => line ?? []);
+  const besides = [movedHere(outlook), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card, setting)].flatMap((line) => line ?? []);
   return answer('plain', onOneScreen(head, ruleSentence(law, outlook, setting), sum, besides));
 }
 

@@ -3,11 +3,15 @@ import type { MilestoneKind } from '../../cure/card.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { Shop } from '../../repair/shop.js';
 import type { Answer, Button, Line, Span, Tone } from '../answer.js';
+import { sayCommon } from '../catalogue/common.js';
+import { languageOf, LOCALES, type Reader } from '../catalogue/speaker.js';
 
 /** What every composer needs to put moments and temperatures into the shop's words. */
-export interface Setting {
+export interface Setting extends Reader {
   readonly shop: Shop;
   readonly now: Instant;
+  /** The reader's own, where it is not the shop's: both are said. */
+  readonly unit?: Shop['unit'];
 }
 
 export const text = (words: string): Span => ({ kind: 'text', text: words });
@@ -26,30 +30,39 @@ export function answer(tone: Tone, sentences: readonly (string | null)[], button
 }
 
 /** Shop time: `12:03` today, `Sun 16:00` within a week, `Sun 8 Mar 16:00` beyond. */
-export function clock(at: Instant, { shop, now }: Setting): string {
-  const moment = DateTime.fromMillis(at, { zone: shop.zone, locale: 'en-GB' });
+export function clock(at: Instant, setting: Setting): string {
+  const { shop, now } = setting;
+  const moment = DateTime.fromMillis(at, { zone: shop.zone, locale: LOCALES[languageOf(setting)] });
   const today = DateTime.fromMillis(now, { zone: shop.zone }).startOf('day');
   const days = moment.startOf('day').diff(today, 'days').days;
   if (days === 0) return moment.toFormat('HH:mm');
   return moment.toFormat(Math.abs(days) < 7 ? 'ccc HH:mm' : 'ccc d LLL HH:mm');
 }
 
-export function degrees(value: Celsius, { shop }: Setting): string {
-  const shown = shop.unit === 'F' ? (value * 9) / 5 + 32 : value;
-  return `${tidy(shown)} °${shop.unit}`;
+export function degrees(value: Celsius, setting: Setting): string {
+  const said = (unit: Shop['unit']): string => `${tidy(unit === 'F' ? (value * 9) / 5 + 32 : value, setting)} °${unit}`;
+  const { shop, unit = shop.unit } = setting;
+  return unit === shop.unit ? said(unit) : `${said(unit)} (${said(shop.unit)})`;
 }
 
-export const tidy = (value: number): string => `${Math.round(value * 10) / 10}`;
+/** A figure with at most one decimal, its sign for decimals as the reader writes it. */
+export function tidy(value: number, reader: Reader = {}): string {
+  const plain = `${Math.round(value * 10) / 10}`;
+  return languageOf(reader) === 'en' ? plain : plain.replace('.', ',');
+}
 
-export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} % of the wait`;
+export const percent = (share: number, reader: Reader = {}): string => sayCommon(reader, 'share', { percent: `${Math.floor(share * 100 + 1e-9)}` });
 
 /** `25 min`, `2 h 10`, `3 days`. */
-export function lasting(from: Instant, to: Instant): string {
+export function lasting(from: Instant, to: Instant, reader: Reader = {}): string {
   const total = Math.max(0, Math.round(minutesBetween(from, to)));
-  if (total < 60) return `${total} min`;
-  if (total >= 48 * 60) return `${Math.round(total / 1440)} days`;
-  return total % 60 === 0 ? `${total / 60} h` : `${Math.floor(total / 60)} h ${total % 60}`;
+  const [hours, minutes] = [`${Math.floor(total / 60)}`, `${total % 60}`];
+  if (total < 60) return sayCommon(reader, 'minutes', { minutes });
+  if (total >= 48 * 60) return sayCommon(reader, 'days', { days: Math.round(total / 1440) });
+  return total % 60 === 0 ? sayCommon(reader, 'hours', { hours }) : sayCommon(reader, 'hours-and-minutes', { hours, minutes });
 }
+
+export const milestoneWord = (kind: MilestoneKind, reader: Reader): string => sayCommon(reader, `milestone-${kind}`);
 
 export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
   handling: 'handling strength',

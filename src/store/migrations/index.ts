@@ -1,5 +1,6 @@
 import { migration0001 } from './0001-book.js';
+import { migration0002 } from './0002-edits.js';
 import type { Migration } from './migration.js';
 
 /** In order; new ones are appended. */
-export const MIGRATIONS: readonly Migration[] = [migration0001];
+export const MIGRATIONS: readonly Migration[] = [migration0001, migration0002];

@@ -9,7 +9,7 @@ const button = z.object({
 });
 const markup = z.object({ type: z.literal('mrkdwn'), text: z.string().min(1).max(3000) });
 
-const block = z.discriminatedUnion('type', [
+export const blockSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('section'), text: markup }),
   z.object({ type: z.literal('context'), elements: z.array(markup).min(1).max(10) }),
   z.object({
@@ -18,7 +18,7 @@ const block = z.discriminatedUnion('type', [
   }),
 ]);
 
-const blocksSchema = z.array(block).max(50);
+const blocksSchema = z.array(blockSchema).max(50);
 
 /** The platform's own checks of a message, as far as the program can run into them: an error word, or null. */
 export function checkPost(args: Readonly<Record<string, string>>, blocks: unknown): string | null {

@@ -10,7 +10,7 @@ export interface HttpAnswer {
 export interface OverHttp {
   /** Form fields from `commandPayload`. */
   command(fields: Readonly<Record<string, string>>): Promise<HttpAnswer>;
-  /** A payload from `pressPayload`. */
+  /** A payload from `pressPayload`, or of a shortcut or a view. */
   action(payload: unknown): Promise<HttpAnswer>;
   /** A payload from `mentionPayload` or `directPayload`; `headers` for the platform's retry marks. */
   event(payload: unknown, headers?: Readonly<Record<string, string>>): Promise<HttpAnswer>;

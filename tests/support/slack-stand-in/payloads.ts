@@ -38,6 +38,9 @@ let counter = 0;
 const next = (): number => (counter += 1);
 const aTs = (): string => `1700000000.${String(next()).padStart(6, '0')}`;
 
+/** Opens one view within three seconds; the time of its making is in it. */
+export const newTrigger = (): string => `trigger-${Date.now()}-${next()}`;
+
 /** Form fields of a slash command `/cure`. */
 export function commandPayload(choice: CommandChoice): Record<string, string> {
   return {
@@ -47,7 +50,7 @@ export function commandPayload(choice: CommandChoice): Record<string, string> {
     user_name: choice.userName ?? 'anna',
     channel_id: choice.channel ?? 'C0HOME',
     team_id: TEAM,
-    trigger_id: choice.triggerId ?? `trigger-${next()}`,
+    trigger_id: choice.triggerId ?? newTrigger(),
     response_url: 'http://127.0.0.1:9/unused',
     is_enterprise_install: 'false',
   };
@@ -67,7 +70,7 @@ export function pressPayload(choice: PressChoice): Record<string, unknown> {
     container: { type: 'message', message_ts: ts, channel_id: channel, is_ephemeral: ephemeral, ...thread },
     ...(ephemeral ? {} : { message: { type: 'message', ts, ...thread } }),
     actions: [{ type: 'button', action_id: 'press-0', block_id: 'b1', value: choice.line, action_ts: choice.actionTs ?? aTs() }],
-    trigger_id: `trigger-${next()}`,
+    trigger_id: newTrigger(),
   };
 }
 
@@ -79,6 +82,11 @@ export function mentionPayload(choice: EventChoice): Record<string, unknown> {
 /** Somebody writes to the bot directly. */
 export function directPayload(choice: EventChoice): Record<string, unknown> {
   return eventPayload(choice, { type: 'message', channel_type: 'im', channel: choice.channel ?? 'D0ANNA' });
+}
+
+/** Somebody writes into a thread of a channel, and names nobody. */
+export function threadPayload(choice: EventChoice & { readonly threadTs: string }): Record<string, unknown> {
+  return eventPayload(choice, { type: 'message', channel_type: 'channel', channel: choice.channel ?? 'C0HOME' });
 }
 
 function eventPayload(choice: EventChoice, inner: Record<string, unknown>): Record<string, unknown> {

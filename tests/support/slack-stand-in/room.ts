@@ -42,12 +42,16 @@ export class Room {
         return { ok: true, url: 'http://127.0.0.1/', team: 'Shop', user: 'clerk', team_id: 'T0SHOP', user_id: BOT_USER, bot_id: 'B0BOT' };
       case 'chat.postMessage':
         return this.#post(args);
+      case 'chat.update':
+        return this.#update(args);
       case 'chat.postEphemeral':
         return this.#show(args);
       case 'conversations.history':
         return this.#page(this.messages.filter((one) => one.channel === args['channel'] && one.thread === null).reverse(), args);
       case 'conversations.replies':
         return this.#replies(args);
+      case 'conversations.open':
+        return { ok: true, channel: { id: `D${(args['users'] ?? '').slice(1)}` } };
       case 'users.info':
         return this.#user(args['user'] ?? '');
       default:
@@ -66,6 +70,19 @@ export class Room {
     const message = { channel, ts: this.#ts(), thread: args['thread_ts'] ?? null, text: args['text'] ?? '', blocks, metadata: parsed(args['metadata']) };
     this.messages.push(message);
     return { ok: true, channel, ts: message.ts, message: { text: message.text } };
+  }
+
+  /** Text without blocks removes the blocks; metadata that is not given stays. */
+  #update(args: Args): ApiAnswer {
+    const place = this.messages.findIndex((one) => one.channel === args['channel'] && one.ts === args['ts']);
+    const before = this.messages[place];
+    if (before === undefined) return no('message_not_found');
+    const blocks = list(args['blocks']);
+    const fault = checkPost(args, blocks);
+    if (fault !== null) return no(fault);
+    const text = args['text'] ?? '';
+    this.messages[place] = { ...before, text, blocks, metadata: args['metadata'] === undefined ? before.metadata : parsed(args['metadata']) };
+    return { ok: true, channel: before.channel, ts: before.ts, text };
   }
 
   #show(args: Args): ApiAnswer {

@@ -45,7 +45,7 @@ describe('a folder of procedures', () => {
 
 describe('a step', () => {
   it('is for a technician, about the whole car, by word and without anything more, unless it says so', () => {
-    expect(stepsOf(steps(PLAN))).toEqual([{ id: 'plan', joint: null, act: 'Read', role: 'technician', needs: [], done: { by: 'word' }, enter: [], taps: [], cautions: [], sign: null, starts: [] }]);
+    expect(stepsOf(steps(PLAN))).toEqual([{ id: 'plan', joint: null, act: 'Read', role: 'technician', needs: [], done: { by: 'word' }, enter: [], openedDays: null, taps: [], cautions: [], sign: null, starts: [] }]);
   });
 
   it('states everything that it waits for', () => {

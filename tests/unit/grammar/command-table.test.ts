@@ -11,7 +11,7 @@ import { SHOP } from './line-file.js';
 
 /** What a command cannot do without, by the form it is said in, so that its word makes a valid line; in front where `…` stands. */
 const NEEDED: Readonly<Partial<Record<CommandKind, Readonly<Record<string, string>>>>> = {
-  read: { read: ' 501 58', probe: ' 501 58' },
+  read: { read: ' 501 58', probe: ' 501 58', sorry: ' 58' },
   air: { air: ' 19' },
   release: { release: ' 501 warm' },
   check: { check: ' 501 hard' },
@@ -30,6 +30,7 @@ const NEEDED: Readonly<Partial<Record<CommandKind, Readonly<Record<string, strin
   handover: { handover: ' Bo' },
   busy: { busy: ' 30' },
   adopt: { adopt: ' Sam' },
+  'turn-away': { refuse: ' Sam' },
 };
 
 const kindOf = (line: string): string => {

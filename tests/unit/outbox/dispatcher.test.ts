@@ -6,6 +6,7 @@ import { instant } from '../../../src/cure/units.js';
 import type { ChatSender, Finding, Outcome } from '../../../src/outbox/chat-sender.js';
 import { Dispatcher } from '../../../src/outbox/dispatcher.js';
 import type { Pacing } from '../../../src/outbox/pacing.js';
+import { jobNo } from '../../../src/repair/ids.js';
 import { memoryBook } from '../../../src/store/memory-book.js';
 import type { Book } from '../../../src/store/book.js';
 import { answerOf } from '../../support/fake-desk.js';
@@ -77,6 +78,25 @@ function setting(pacing: Partial<Pacing> = {}, book: Book = memoryBook(), realNo
 const settled = (book: Book): Promise<true> => until('an empty outbox', () => book.earliestNotBefore() === null && book.unknown().length === 0);
 
 describe('Dispatcher', () => {
+  it('comes back to what belongs to something that is not sent yet, and warns nobody of it', async () => {
+    const { book, sender, log, dispatcher, queue } = setting();
+    sender.outcomes = [{ kind: 'not-yet' }, { kind: 'not-yet' }, SENT];
+    queue(delivery('sheet', { target: { kind: 'edit', of: 'a' } }));
+    dispatcher.kick();
+    await settled(book);
+    expect(sender.acts).toEqual(['send sheet', 'send sheet', 'send sheet']);
+    expect(log.lines).toEqual([]);
+  });
+
+  it('lets no edit hold up a message', async () => {
+    const { book, sender, dispatcher, queue } = setting();
+    sender.tookMs = 30;
+    queue(delivery('sheet', { target: { kind: 'thread-head', job: jobNo('501') } }), delivery('alarm', { urgent: true }));
+    dispatcher.kick();
+    await settled(book);
+    expect(sender.most).toBe(2);
+  });
+
   it('sends what waits, urgent first, one after the other, and marks it', async () => {
     const { book, sender, dispatcher, queue } = setting();
     queue(delivery('a'), delivery('b'), delivery('c', { urgent: true }));

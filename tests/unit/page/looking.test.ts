@@ -95,7 +95,7 @@ test('a car that waits for a decision shows how far its wait had come', async ()
 test('the page knows what kind of clock it shows', async () => {
   room.practice = standingClock(room);
   expect(await read('/api/desk')).toMatchObject({ practice: 'standing' });
-  room.practice = { standing: false, advance: () => undefined };
+  room.practice = { standing: false, advance: () => undefined, advanceToNext: () => false };
   expect(await read('/api/desk')).toMatchObject({ practice: 'running' });
 });
 

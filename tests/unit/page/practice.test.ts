@@ -10,6 +10,9 @@ beforeEach(() => {
   room = pageRoom();
 });
 
+const post = async (at: PageRoom, path: string, body: object, headers: Readonly<Record<string, string>> = {}): Promise<Response> =>
+  pageApp(at.ports).request(path, { method: 'POST', headers: { 'content-type': 'application/json', ...headers }, body: JSON.stringify(body) });
+
 const advance = async (text: string): Promise<Response> =>
   pageApp(room.ports).request('/api/clock', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ advance: text }) });
 
@@ -42,9 +45,31 @@ test('real time cannot be moved: nothing is there to do it with', async () => {
   expect(await response.json()).toMatchObject({ status: 404, detail: matching(/real time/) });
 });
 
+test('it moves to the next moment at which something is planned, at most to the moment named', async () => {
+  room.practice = standingClock(room);
+  const until = new Date(room.now + 300_000).toISOString();
+  expect(await (await post(room, '/api/clock', { to: 'next', until })).json()).toEqual({ now: until });
+  expect((await post(room, '/api/clock', { to: 'next' })).status).toBe(409);
+  expect((await post(room, '/api/clock', { to: 'next', until: 'soon' })).status).toBe(400);
+});
+
+test('a practice shop tells what its people will say, and what of it stands in the book', async () => {
+  room = pageRoom({ practiceDay: [{ at: room.now, from: 'tomek', say: 'cure 501 P1' }, { at: room.now, from: 'ines', say: 'who waits' }] });
+  await post(room, '/api/messages', { from: 'tomek', text: 'cure 501 P1' }, { 'idempotency-key': 'practice-line-0' });
+  const response = await pageApp(room.ports).request('/api/practice');
+  expect(await response.json()).toEqual({ lines: [
+    { key: 'practice-line-0', at: new Date(room.now).toISOString(), from: 'tomek', text: 'cure 501 P1', said: true },
+    { key: 'practice-line-1', at: new Date(room.now).toISOString(), from: 'ines', text: 'who waits', said: false },
+  ] });
+});
+
+test('elsewhere nobody says anything by themselves', async () => {
+  expect((await pageApp(room.ports).request('/api/practice')).status).toBe(404);
+});
+
 test('a running practice clock cannot be moved', async () => {
   let moved = false;
-  room.practice = { standing: false, advance: () => (moved = true) };
+  room.practice = { standing: false, advance: () => (moved = true), advanceToNext: () => (moved = true) };
   const response = await advance('PT45M');
   expect(response.status).toBe(409);
   expect(await response.json()).toMatchObject({ title: 'Conflict', status: 409 });

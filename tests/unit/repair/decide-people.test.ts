@@ -150,7 +150,7 @@ describe('a stranger', () => {
     const decision = shift.says('u0sam', '10:00', { kind: 'cure', job: '501', card: 'P1' });
     if (decision.ok) throw new Error('entered');
     expect(toText(composeRefusal(decision.refusal, { shop: shift.shop, now: on('10:00') }))).toMatch(/Sam, you are not on the shop's list.*nothing is stored.*Ask Ines to type `adopt u0sam technician`/);
-    expect(composeStranger(personId('u0sam'), { shop: shift.shop, now: on('10:00') }).buttons.map((one) => one.line)).toEqual(['adopt u0sam technician', 'adopt u0sam apprentice']);
+    expect(composeStranger(personId('u0sam'), { shop: shift.shop, now: on('10:00') }).buttons.map((one) => one.line)).toEqual(['adopt u0sam technician', 'adopt u0sam apprentice', 'refuse u0sam']);
   });
 
   it('counts as one of the shop\'s people once the foreman took them on', () => {

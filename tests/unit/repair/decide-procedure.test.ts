@@ -177,9 +177,9 @@ describe('tap and enter', () => {
 
   it('says what the dates on a label mean', () => {
     const walk = Walk.through(aStep('bond', { enter: ['expiry', 'opened'] }));
-    expect(notes(walk.enters('tomek', '08:05', { kind: 'enter', job, what: 'expiry', text: '02/2026' }))).toEqual(['label-expired']);
+    expect(notes(walk.enters('tomek', '08:05', { kind: 'enter', job, what: 'expiry', text: '02/2026' }))).toEqual(['label-held']);
     // Day or month first: the earlier of the two counts.
-    expect(notes(walk.enters('tomek', '08:06', { kind: 'enter', job, what: 'expiry', text: '01/12/2026' }))).toEqual(['label-expired']);
+    expect(notes(walk.enters('tomek', '08:06', { kind: 'enter', job, what: 'expiry', text: '01/12/2026' }))).toEqual(['label-held']);
     expect(notes(walk.enters('tomek', '08:07', { kind: 'enter', job, what: 'opened', text: '2025-12-31' }))).toEqual(['opened-long-ago']);
     expect(notes(walk.enters('tomek', '08:08', { kind: 'enter', job, what: 'opened', text: '2026-01-01' }))).toEqual([]);
   });

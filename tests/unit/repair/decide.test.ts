@@ -30,7 +30,7 @@ function shiftSoftTwice(): Shift {
 
 function twoJobs(): Shift {
   const shift = shiftWithK();
-  shift.enters('tomek', '09:01', { kind: 'cure', job: '510', card: 'P2' });
+  shift.enters('tomek', '09:01', { kind: 'cure', job: '510', card: 'P2', yes: true });
   return shift;
 }
 

@@ -35,22 +35,21 @@ describe('outside shop hours', () => {
 
   it('a person who stays hears it at once, and the heat counts until midnight', () => {
     const shift = new Shift();
-    shift.enters('tomek', '15:00', { kind: 'cure', job: '501', card: 'P1', setting: warm(30) });
+    shift.enters('tomek', '13:50', { kind: 'cure', job: '501', card: 'P1', setting: warm(30) });
     shift.enters('tomek', '15:20', { kind: 'read', job: '501', value: warm(30) });
     expect(shift.due('501', 'handling')).toBe('never');
     shift.enters('tomek', '16:50', { kind: 'stay', job: '501' });
-    // 20 of 300 min at 20 °C, then 140 of 150 min at 30 °C.
-    expect(shift.due('501', 'handling')).toBe('17:40');
+    // 90 of 300 min at 20 °C, then 105 of 150 min at 30 °C.
+    expect(shift.due('501', 'handling')).toBe('17:05');
     expect(shift.due('501', 'full')).toBe('never');
-    shift.until('17:45');
-    expect(shift.heard('handling')).toEqual(['17:40 handling tomek']);
+    shift.until('17:10');
+    expect(shift.heard('handling')).toEqual(['17:05 handling tomek']);
   });
 
   it('staying counts for that evening only', () => {
     const shift = new Shift();
-    shift.enters('tomek', '17:30', { kind: 'cure', job: '501', card: 'P2', setting: warm(35) });
-    shift.enters('tomek', '17:35', { kind: 'stay', job: '501' });
-    shift.enters('tomek', 'Tue 16:10', { kind: 'lamp', job: '501', setting: warm(55) });
+    shift.enters('tomek', '17:30', { kind: 'cure', job: '501', card: 'P2', setting: warm(35), stays: true });
+    expect(shift.says('tomek', 'Tue 16:10', { kind: 'lamp', job: '501', setting: warm(55) })).toMatchObject({ ok: false, refusal: { code: 'lamp-alone' } });
     expect(shift.due('501', 'handling')).toBe('18:50');
     expect(shift.due('501', 'full')).toBe('never');
   });

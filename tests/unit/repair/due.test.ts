@@ -109,7 +109,9 @@ describe('questions about the lamp', () => {
 
   it('end at closing time', () => {
     const shift = new Shift();
-    shift.enters('tomek', '16:10', { kind: 'cure', job: '501', card: 'P2', setting: warm(35) });
+    shift.enters('tomek', '15:30', { kind: 'cure', job: '501', card: 'P2', setting: warm(35) });
+    shift.enters('tomek', '15:40', { kind: 'off', job: '501' });
+    shift.enters('tomek', '16:20', { kind: 'on', job: '501' });
     shift.until('Tue 07:29');
     expect(shift.heard()).toEqual([]);
   });

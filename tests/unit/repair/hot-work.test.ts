@@ -13,7 +13,7 @@ function closedCar(shift = new Shift()): Shift {
   return shift;
 }
 
-const step: ProcedureStep = { id: stepId('weld-edge'), joint: jointNo('j2'), act: 'Weld the edge', role: 'technician', needs: [], done: { by: 'word' }, enter: [], taps: [], cautions: ['weld-wet'], sign: null, starts: ['fire-watch'] };
+const step: ProcedureStep = { id: stepId('weld-edge'), joint: jointNo('j2'), act: 'Weld the edge', role: 'technician', needs: [], done: { by: 'word' }, enter: [], openedDays: null, taps: [], cautions: ['weld-wet'], sign: null, starts: ['fire-watch'] };
 const procedure: Procedure = { name: 'wet-edge', title: 'edge beside wet paste', version: 'test', example: false, steps: [step] };
 
 function planned(shift: Shift): Shift {

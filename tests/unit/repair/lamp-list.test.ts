@@ -23,7 +23,7 @@ describe('the list of lamps', () => {
 
   it('says that the shop closes first, unless somebody stays', () => {
     const shift = new Shift();
-    shift.enters('tomek', '15:00', { kind: 'cure', job: '7203', card: 'P1', setting: warm(30), lamp: lampName('A') });
+    shift.enters('tomek', '14:00', { kind: 'cure', job: '7203', card: 'P1', setting: warm(30), lamp: lampName('A') });
     shift.enters('tomek', '15:10', { kind: 'read', job: '7203', value: warm(30) });
     expect(lamps(shift, '15:20')[0]).toBe('A 7203 30 °C, off at 17:00 unless somebody stays');
     shift.enters('wren', '15:30', { kind: 'stay', job: '7203' });

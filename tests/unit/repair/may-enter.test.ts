@@ -45,6 +45,7 @@ const MATRIX: Readonly<Record<EntryCommand['kind'], string>> = {
   busy: 'ATF...',
   move: 'ATF...',
   adopt: '..F...',
+  'turn-away': '..F...',
 };
 
 /** One person of every role but `stranger`. */

@@ -74,7 +74,7 @@ describe('the answer to an entry about a step', () => {
     const expired = hears(walk, 'tomek', '08:05', { kind: 'enter', job, what: 'expiry', text: '02/2026' });
     expect([expired.tone, lines(expired)]).toEqual(['alarm', ['501 cartridge: expired: HOLD, 02/2026. Take a new one and enter its date; only the foreman can go on with this one, with a reason.']]);
     expect(lines(hears(walk, 'tomek', '08:06', { kind: 'done', job, step: 'cartridge' }))).toEqual(['501 cartridge NOT yet: expired: HOLD (02/2026), only the foreman can go on, with a reason. Nothing stored.']);
-    expect(lines(hears(walk, 'ines', '08:07', { kind: 'override', job, step: 'cartridge', reason: 'sheet gives three months more' }))[0]).toBe('501 cartridge overridden 08:07, Ines: it may go on. This is shown with every answer about the job.');
+    expect(lines(hears(walk, 'ines', '08:07', { kind: 'override', job, step: 'cartridge', reason: 'sheet gives three months more' }))[0]).toBe('501 cartridge overridden 08:07, Ines, past this only: expired (02/2026). It may go on; every answer about the job shows it.');
     const shown = 'Overridden: cartridge, Ines 08:07: “sheet gives three months more”.';
     expect(lines(hears(walk, 'tomek', '08:08', { kind: 'done', job, step: 'cartridge' }))).toContain(shown);
     expect(lines(next(walk, '08:09'))).toContain(shown);

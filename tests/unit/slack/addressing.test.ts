@@ -50,6 +50,29 @@ describe('posts of the clerk', () => {
   });
 });
 
+it('a post to somebody who cannot be mentioned begins with the name', () => {
+  const [walter, anna] = ['walter', 'anna'].map((to) => addressing.post(post({ to: personId(to) }), post().about)[0]?.answer.lines[0]?.[0]?.text);
+  expect([walter, anna]).toEqual(['Walter: ', 'said']);
+});
+
+describe('what takes the place of something', () => {
+  it('names the post it stands for, and keeps its mention', () => {
+    const [original] = delivered(post({ to: personId('anna') }));
+    expect(addressing.answered(post({ to: personId('anna') }), answerOf('said\ndone'), NOW)).toMatchObject([{ key: 'done:post:k', target: { kind: 'edit', of: original?.key }, mention: 'U0ANNA1', urgent: false }]);
+  });
+
+  it('gives every change of a sheet a key of its own', () => {
+    const keys = [1, 2].flatMap((change) => addressing.sheet(JOB, answerOf('x'), change, NOW).map(({ key }) => key));
+    expect(new Set(keys).size).toBe(2);
+  });
+});
+
+it('a form is answered in direct messages when something was stored, a home tab always', () => {
+  const asked = (from: 'form' | 'home', isEntry: boolean) => addressing.reply(message({ chat: 'slack-direct', user: 'U1', from }), answerOf('x'), null, isEntry, NOW).map(({ target }) => target);
+  const direct = [{ kind: 'direct', user: 'U1' }];
+  expect([asked('form', false), asked('form', true), asked('home', false), asked('home', true)]).toEqual([[], direct, direct, direct]);
+});
+
 describe('replies', () => {
   const answer = answerOf('first line\nsecond line', [{ label: 'b', line: 'b' }]);
   const replied = (one: Message, job = jobNo(''), isEntry = false) => addressing.reply(one, answer, job === '' ? null : job, isEntry, NOW);

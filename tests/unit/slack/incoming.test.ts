@@ -5,7 +5,9 @@ import type { Readings } from '../../../src/chat/slack/to-message.js';
 import type { Message } from '../../../src/clerk/message.js';
 import { jobNo, personId } from '../../../src/repair/ids.js';
 import { commandPayload, directPayload, mentionPayload, pressPayload } from '../../support/slack-stand-in/payloads.js';
+import { homeOpenedPayload, homePressPayload, shortcutPayload, submissionPayload } from '../../support/slack-stand-in/view-payloads.js';
 
+const PLAIN = { type: 'plain_text', text: 'x' } as const;
 const ANNA = { id: personId('anna'), name: 'Anna' };
 const READINGS: Readings = {
   jobOfThread: (channel, ts) => (channel === 'C0HOME' && ts === '5.5' ? jobNo('501') : null),
@@ -89,7 +91,10 @@ describe('an event', () => {
     ['an own message', directPayload({ text: 'x', more: { bot_id: 'B0BOT' } })],
     ['a message in a channel', directPayload({ text: 'x', more: { channel_type: 'channel' } })],
     ['another event', directPayload({ text: 'x', more: { type: 'reaction_added' } })],
-    ['another payload', { type: 'view_submission', view: {} }],
+    ['another payload', { type: 'message_action' }],
+    ['another form', submissionPayload({ user: 'U1' }, { id: 'V1', hash: 'h', view: { type: 'modal', callback_id: 'another', title: PLAIN, submit: PLAIN, close: PLAIN, blocks: [] } }, {})],
+    ['another shortcut', shortcutPayload({ user: 'U1' }, 'another')],
+    ['the messages tab', homeOpenedPayload('U1', 'messages')],
   ])('is left alone when it is %s', (_what, body) => {
     expect(readIncoming(body).kind).toBe('not-for-us');
   });
@@ -98,6 +103,9 @@ describe('an event', () => {
 describe('an unreadable payload', () => {
   it.each([
     ['nothing', {}],
+    ['a form without fields', { type: 'view_submission', user: { id: 'U1' }, view: { id: 'V1', callback_id: 'start-cure' } }],
+    ['a shortcut without a trigger', { ...shortcutPayload({ user: 'U1' }), trigger_id: '' }],
+    ['a press on a home tab without a line', { ...homePressPayload({ user: 'U1' }, 'x'), actions: [] }],
     ['a command without an id', { ...commandPayload({ text: 'x' }), trigger_id: '' }],
     ['a command that is no text', { ...commandPayload({ text: 'x' }), text: ['x'] }],
     ['a press without a button', { ...pressPayload({ line: 'x' }), actions: [] }],

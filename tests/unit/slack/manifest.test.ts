@@ -3,12 +3,14 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { FORM_CALLBACK } from '../../../src/chat/slack/form-fields.js';
 import { ROOT, sourceFiles } from '../../support/source-files.js';
 
 const url = z.url({ protocol: /^https$/ });
 const manifestSchema = z.object({
   features: z.object({
-    app_home: z.object({ messages_tab_enabled: z.literal(true), messages_tab_read_only_enabled: z.literal(false) }),
+    app_home: z.object({ home_tab_enabled: z.literal(true), messages_tab_enabled: z.literal(true), messages_tab_read_only_enabled: z.literal(false) }),
+    shortcuts: z.array(z.object({ type: z.literal('global'), callback_id: z.string(), name: z.string().max(24), description: z.string().max(150) })),
     slash_commands: z.array(z.object({ command: z.string(), url: url.optional(), should_escape: z.literal(true) })),
   }),
   oauth_config: z.object({ scopes: z.object({ bot: z.array(z.string()) }) }),
@@ -22,20 +24,25 @@ const manifestSchema = z.object({
 /** The scopes each call needs, as the platform's method pages name them; `auth.test` needs none. */
 const SCOPES_OF_CALLS: Readonly<Record<string, readonly string[]>> = {
   'auth.test': [],
+  'views.open': [],
+  'views.update': [],
+  'views.publish': [],
+  'conversations.open': ['im:write'],
   'chat.postMessage': ['chat:write'],
+  'chat.update': ['chat:write'],
   'chat.postEphemeral': ['chat:write'],
   'conversations.history': ['channels:history', 'groups:history', 'im:history'],
   'conversations.replies': ['channels:history', 'groups:history', 'im:history'],
   'users.info': ['users:read'],
 };
 /** What is received needs these. */
-const SCOPES_OF_EVENTS = ['commands', 'app_mentions:read', 'im:history'];
+const SCOPES_OF_EVENTS = ['commands', 'app_mentions:read', 'im:history', 'channels:history', 'groups:history'];
 
 const read = (mode: string) => manifestSchema.parse(parse(readFileSync(join(ROOT, 'deploy', `slack-manifest-${mode}.yaml`), 'utf8')));
 
 function callsInSource(): string[] {
   const text = sourceFiles('src/chat/slack').map((file) => file.text).join('\n');
-  return [...new Set([...text.matchAll(/client\.((?:auth|chat|conversations|users)\.\w+)\(/g)].map((found) => found[1] ?? ''))];
+  return [...new Set([...text.matchAll(/client\.((?:auth|chat|conversations|users|views)\.\w+)\(/g)].map((found) => found[1] ?? ''))];
 }
 
 describe.each(['http', 'socket'])('the app manifest for mode %s', (mode) => {
@@ -46,8 +53,12 @@ describe.each(['http', 'socket'])('the app manifest for mode %s', (mode) => {
     expect(read(mode).oauth_config.scopes.bot.sort()).toEqual(needed.sort());
   });
 
-  it('subscribes to mentions and direct messages, and nothing twice', () => {
-    expect(read(mode).settings.event_subscriptions.bot_events).toEqual(['app_mention', 'message.im']);
+  it('subscribes to what is listened to, and nothing twice', () => {
+    expect(read(mode).settings.event_subscriptions.bot_events).toEqual(['app_home_opened', 'app_mention', 'message.channels', 'message.groups', 'message.im']);
+  });
+
+  it('has the shortcut of the form', () => {
+    expect(read(mode).features.shortcuts.map((shortcut) => shortcut.callback_id)).toEqual([FORM_CALLBACK]);
   });
 
   it('has the one command', () => {

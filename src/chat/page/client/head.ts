@@ -12,13 +12,20 @@ export const showTime = (time: string, day: string, practice: boolean): void => 
   put('day', practice ? `practice · ${day}` : day);
 };
 
+const PRACTICE_WORDS: Readonly<Record<NonNullable<DeskSheet['practice']>, string>> = {
+  day: 'Three days in an invented shop. Move on, and its people type their lines; type yours in between.',
+  standing: 'It stands still until you move it. Nothing here is real.',
+  running: 'It runs by itself. Nothing here is real.',
+};
+
 export function showHead(desk: DeskSheet, tally: string, due: number): void {
   put('shop', desk.shop);
   put('tally', tally);
   document.title = `${due > 0 ? `(${due}) ` : ''}${desk.shop}`;
   part('practice', HTMLElement).hidden = desk.practice === null;
   part('practice-tabs', HTMLElement).hidden = desk.practice !== 'standing';
-  put('practice-words', desk.practice === 'standing' ? 'It stands still until you move it. Nothing here is real.' : 'It runs by itself. Nothing here is real.');
+  part('day-tabs', HTMLElement).hidden = desk.practice !== 'day';
+  put('practice-words', desk.practice === null ? '' : PRACTICE_WORDS[desk.practice]);
 }
 
 /** An empty book shows what could be written; a quiet day shows that nothing waits. */

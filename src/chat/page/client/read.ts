@@ -38,7 +38,8 @@ export interface DeskSheet {
   readonly shop: string;
   readonly zone: string;
   readonly people: readonly { readonly id: string; readonly name: string }[];
-  readonly practice: 'standing' | 'running' | null;
+  /** `day`: a standing clock in the practice shop, whose people say their lines by themselves. */
+  readonly practice: 'day' | 'standing' | 'running' | null;
   readonly now: number;
   readonly lastPost: number;
   readonly board: readonly CarRow[];
@@ -115,6 +116,26 @@ export function readPost(value: unknown): PostNote {
 
 export const readPosts = (value: unknown): PostNote[] => list(fields(value), 'posts', readPost);
 
+/** A line that somebody of the practice shop says at its time. */
+export interface DayLineNote {
+  readonly key: string;
+  readonly at: number;
+  readonly from: string;
+  readonly text: string;
+  readonly said: boolean;
+}
+
+const truth = (from: Fields, name: string): boolean => {
+  const value = from[name];
+  if (typeof value !== 'boolean') throw new Error(`The server sent neither true nor false in ${name}`);
+  return value;
+};
+
+export const readDay = (value: unknown): DayLineNote[] =>
+  list(fields(value), 'lines', (one) => ({ key: text(one, 'key'), at: moment(one, 'at'), from: text(one, 'from'), text: text(one, 'text'), said: truth(one, 'said') }));
+
+export const readNow = (value: unknown): number => moment(fields(value), 'now');
+
 const readCar = (from: Fields): CarRow => ({
   job: text(from, 'job'),
   joint: text(from, 'joint'),
@@ -134,7 +155,7 @@ export function readDesk(value: unknown): DeskSheet {
     shop: text(from, 'shop'),
     zone: text(from, 'zone'),
     people: list(from, 'people', (one) => ({ id: text(one, 'id'), name: text(one, 'name') })),
-    practice: practice === 'standing' || practice === 'running' ? practice : null,
+    practice: practice === 'day' || practice === 'standing' || practice === 'running' ? practice : null,
     now: moment(from, 'now'),
     lastPost: number(from, 'lastPost'),
     board: list(from, 'board', readCar),

@@ -8,6 +8,7 @@ import { showEmptiness, showHead, showTime } from './head.js';
 import { Log } from './log.js';
 import { newKey } from './new-key.js';
 import { Outage } from './outage.js';
+import { PracticeDay } from './practice-day.js';
 import { readDesk, readPosts, readReplyBody, type DeskSheet, type PostNote, type ReplyNote } from './read.js';
 import { SaidBefore } from './said-before.js';
 import { SayForm } from './say-form.js';
@@ -36,6 +37,14 @@ export class Room {
     time: () => this.#clock.time(this.#clock.now()),
   });
   readonly #board = new Board(this.#clock, (line) => { this.#form.fill(line); });
+  readonly #day = new PracticeDay({
+    now: () => this.#clock.now(),
+    posted: () => this.#posts(),
+    said: (line, reply) => { this.#said(this.#writer.nameOf(line.from), line.text, reply); },
+    refused: (detail) => { this.#form.tell(detail); },
+    unreachable: () => { this.cutOff(); },
+  });
+  #lastPost = 0;
   /** Ids of presses whose outcome is unknown: pressed again, they are the same message. */
   readonly #pressKeys = new Map<string, string>();
   #stream: Stream | null = null;
@@ -45,6 +54,7 @@ export class Room {
   constructor() {
     part('example-lines', HTMLElement).append(...EXAMPLES.map((line) => tab(line, () => { this.#form.fill(line); })));
     part('practice-tabs', HTMLElement).append(...STEPS.map(([label, step]) => tab(label, () => void this.#advance(step))));
+    part('day-tabs', HTMLElement).append(tab('to the next reminder', () => void this.#day.toNextReminder()), tab('15 min on', () => void this.#day.on(15)));
   }
 
   /** Every second; what is shown changes with the minute. */
@@ -76,6 +86,7 @@ export class Room {
   }
 
   #show(desk: DeskSheet): void {
+    this.#lastPost = desk.lastPost;
     this.#clock.hear(desk);
     this.#writer.people(desk.people);
     this.#board.show(desk.board);
@@ -117,6 +128,13 @@ export class Room {
       location.reload();
     } else if (lastPost > stream.last || !stream.isOpen) stream.open();
     else this.#outage.over();
+  }
+
+  /** Whether something was posted since the last time this was asked. */
+  async #posts(): Promise<boolean> {
+    const before = this.#lastPost;
+    await this.#look();
+    return this.#lastPost > before;
   }
 
   #forMe(post: PostNote): boolean {

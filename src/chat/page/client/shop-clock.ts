@@ -23,7 +23,7 @@ export class ShopClock {
   }
 
   now(): number {
-    return this.#shopNow + (this.#practice === 'standing' ? 0 : performance.now() - this.#heardAt);
+    return this.#shopNow + (this.#practice === 'standing' || this.#practice === 'day' ? 0 : performance.now() - this.#heardAt);
   }
 
   /** `14:05`, on the wall of the shop. */

@@ -1,0 +1,125 @@
+import type { webApi } from '@slack/bolt';
+import type { Desk, Fault, Reply } from '../../clerk/desk.js';
+import { messageId } from '../../clerk/message.js';
+import type { Message, Speaker } from '../../clerk/message.js';
+import type { Log } from '../../outbox/log.js';
+import type { PersonId } from '../../repair/ids.js';
+import { toText } from '../../reply/to-text.js';
+import { clip } from './clip.js';
+import { cureFormView, needsDepth } from './cure-form-view.js';
+import type { Field, FieldErrors, FormValues } from './form-fields.js';
+import { formLine } from './form-line.js';
+import type { FormSubmitted, FormTouched, FormWanted } from './incoming-view.js';
+
+export interface FormPorts {
+  readonly desk: Pick<Desk, 'say' | 'knows' | 'understands' | 'cureForm'>;
+  /** With a short time limit: a form can be opened for three seconds only. */
+  readonly client: webApi.WebClient;
+  /** Who this is, without asking anybody. */
+  readonly personOf: (chatId: string) => PersonId;
+  /** Who speaks; may ask the platform for a name, for two seconds at most. */
+  readonly speaker: (chatId: string, handle: string | null) => Promise<Speaker>;
+  /** Tells somebody in their direct messages; never rejects. */
+  readonly tell: (user: string, text: string) => Promise<void>;
+  readonly log: Log;
+}
+
+const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please send it again.';
+const NOT_OPENED = 'The form could not be opened. Try again, or type it: /cure 501 P2 lamp 35 15 min ago';
+const ERROR_LIMIT = 400;
+
+/** Where a refusal is shown; everything else stands at the job. */
+const FIELD_OF: Readonly<Partial<Record<Fault, Field>>> = {
+  'already-running': 'joint',
+  'second-cure': 'joint',
+  'which-joint': 'joint',
+  'which-card': 'card',
+  'unknown-lamp': 'heat',
+  'lamp-elsewhere': 'heat',
+  'which-unit': 'setting',
+  'over-lamp-maximum': 'setting',
+  'lamp-too-cold': 'setting',
+  'check-first': 'setting',
+  'odd-depth': 'depth',
+  'no-depth': 'depth',
+  future: 'time',
+  'long-ago': 'time',
+  'before-step': 'time',
+  'lamp-not-on-then': 'time',
+};
+
+/** The form for a new cure: a way of typing one line, which goes to the desk like any other. */
+export class CureForms {
+  readonly #ports: FormPorts;
+
+  constructor(ports: FormPorts) {
+    this.#ports = ports;
+  }
+
+  /** Opens the form; never rejects. */
+  async open({ triggerId, user }: FormWanted): Promise<void> {
+    const { desk, client, personOf, tell, log } = this.#ports;
+    try {
+      await client.views.open({ trigger_id: triggerId, view: cureFormView(desk.cureForm(personOf(user))) });
+    } catch (error) {
+      log.warn({ error }, 'The form for a new cure could not be opened.');
+      await tell(user, NOT_OPENED);
+    }
+  }
+
+  /** Another card was chosen: the depth is asked for where the card needs it. Never rejects. */
+  async touched({ user, viewId, hash, values }: FormTouched): Promise<void> {
+    const { desk, client, personOf, log } = this.#ports;
+    try {
+      const form = desk.cureForm(personOf(user));
+      await client.views.update({ view_id: viewId, hash, view: cureFormView(form, values.card) });
+    } catch (error) {
+      log.warn({ error }, 'The form for a new cure could not be changed.');
+    }
+  }
+
+  /** Puts the line to the desk. Null when it is stored (now or before); otherwise what stands under which field. Never rejects. */
+  async submit(submitted: FormSubmitted): Promise<FieldErrors | null> {
+    const { desk, personOf, log } = this.#ports;
+    const { user, values } = submitted;
+    try {
+      if (values.depth === null && needsDepth(desk.cureForm(personOf(user)), values.card)) return shown(values, 'depth', `How deep is the bead? Choose the card again, or type: /cure ${values.job ?? '501'} ${values.card ?? ''} 3 mm`);
+      const written = formLine(values);
+      if (!written.ok) return written.errors;
+      const message = await this.#message(submitted, written.line);
+      const reply = desk.say(message);
+      return desk.knows(message.id) ? null : this.#errors(reply, values);
+    } catch (error) {
+      log.error({ error }, 'A form could not be handled; nothing was written down.');
+      return { job: NOT_WRITTEN };
+    }
+  }
+
+  /** The same form sent off twice with the same words is the same message; a corrected one is another. */
+  async #message({ user, userName, viewId }: FormSubmitted, text: string): Promise<Message> {
+    const from = await this.#ports.speaker(user, userName);
+    return { id: messageId(`slack:form:${viewId}:${text}`), from, text, thread: null, returnPath: { chat: 'slack-direct', user, from: 'form' } };
+  }
+
+  #errors({ answer, fault }: Reply, values: FormValues): FieldErrors {
+    const ways = answer.buttons.map(({ label, line }) => `${label}: ${line}`);
+    const said = toText({ ...answer, lines: answer.lines.slice(0, 2) }).replaceAll('\n', ' ');
+    const text = ways.length === 0 ? said : `${said} Or type /cure and: ${ways.join('; ')}`;
+    return shown(values, fault === 'misread' ? this.#unreadable(values) : (fault === undefined ? undefined : FIELD_OF[fault]) ?? 'job', text);
+  }
+
+  /** The field whose words cannot be read by themselves. */
+  #unreadable({ job, setting, depth, time }: FormValues): Field {
+    const { desk } = this.#ports;
+    if (job === null || !desk.understands(`when ${job}`)) return 'job';
+    if (time !== null && !desk.understands(`closed ${job} ${time}`)) return 'time';
+    if (setting !== null && !desk.understands(`lamp ${job} ${setting}`)) return 'setting';
+    return depth !== null && !desk.understands(`depth ${job} ${depth} mm`) ? 'depth' : 'job';
+  }
+}
+
+/** The platform takes errors only for fields that stand in the form. */
+function shown(values: FormValues, field: Field, text: string): FieldErrors {
+  const stands = field !== 'depth' || values.depth !== null;
+  return { [stands ? field : 'card']: clip(text, ERROR_LIMIT) };
+}

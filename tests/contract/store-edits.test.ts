@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { jobNo } from '../../src/repair/ids.js';
+import type { DeliveryTarget } from '../../src/clerk/message.js';
+import type { Book } from '../../src/store/book.js';
+import { EVERY_BOOK } from './every-book.js';
+import { AIR, ANA, answer, at, BEN, CLOSED, delivery, enter, HOME, JOB, post } from './store-samples.js';
+
+const EDIT: DeliveryTarget = { kind: 'edit', of: 'a' };
+const SHEET: DeliveryTarget = { kind: 'thread-head', job: JOB };
+const waiting = (book: Book): string[] => book.nextWaiting(at(0)).map(({ delivery: { key } }) => key);
+
+describe.each(EVERY_BOOK)('edits and questions of the $name', ({ open }) => {
+  it('a question stands until it is settled, by job or among the people', () => {
+    const book = open();
+    const first = book.transact((tx) => tx.post(post('a', at(0))));
+    const second = book.transact((tx) => tx.post(post('b', at(1))));
+    const people = book.transact((tx) => tx.post(post('c', at(2), { about: { job: null, joint: null, card: null, kind: 'stranger' } })));
+    book.transact((tx) => { for (const one of [second, first, people, first]) tx.ask(one); });
+    const asked = () => book.transact((tx) => [tx.asked(JOB), tx.asked(jobNo('502')), tx.asked(null)].map((posts) => posts.map(({ key }) => key)));
+    expect(asked()).toEqual([['a', 'b'], [], ['c']]);
+    expect(book.transact((tx) => tx.asked(JOB)[0])).toStrictEqual(first);
+    book.transact((tx) => { tx.settled(first.seq); });
+    expect(asked()).toEqual([['b'], [], ['c']]);
+  });
+
+  it('a question is not settled when the transaction fails', () => {
+    const book = open();
+    const one = book.transact((tx) => { const stored = tx.post(post('a', at(0))); tx.ask(stored); return stored; });
+    expect(() => book.transact((tx) => { tx.settled(one.seq); throw new Error('stop'); })).toThrow('stop');
+    expect(book.transact((tx) => tx.asked(JOB).length)).toBe(1);
+  });
+
+  it('a sheet counts its changes and says when nothing changed', () => {
+    const book = open();
+    const kept = ['x', 'x', 'y', 'y', 'x'].map((text) => book.transact((tx) => tx.keepSheet(JOB, answer(text))));
+    expect(kept).toEqual([1, null, 2, null, 3]);
+    expect(book.transact((tx) => tx.keepSheet(jobNo('502'), answer('x')))).toBe(1);
+  });
+
+  it('a later edit of the same place takes the place of one that waits, and of no other', () => {
+    const book = open();
+    book.transact((tx) => { tx.queue([delivery('e1', EDIT), delivery('s1', SHEET), delivery('h', HOME)]); });
+    book.transact((tx) => { tx.queue([delivery('e2', EDIT)]); });
+    const order: string[] = [];
+    for (let key = waiting(book)[0]; key !== undefined; key = waiting(book)[0]) {
+      book.claim(key, at(0));
+      if (key === 'e2') book.transact((tx) => { tx.queue([delivery('e3', EDIT)]); });
+      book.sent(key, at(0), { channel: 'C1', ts: key });
+      order.push(key);
+    }
+    // What is on its way stays; the next one follows it.
+    expect(order).toEqual(['s1', 'e2', 'e3', 'h']);
+  });
+
+  it('knows where a sent delivery stands', () => {
+    const book = open();
+    book.transact((tx) => { tx.queue([delivery('a'), delivery('b')]); });
+    expect([book.receiptOf('a'), book.receiptOf('nobody')]).toEqual(['waiting', null]);
+    book.claim('a', at(0));
+    expect(book.receiptOf('a')).toBe('waiting');
+    book.sent('a', at(0), { channel: 'C1', ts: '1.2' });
+    book.claim('b', at(0));
+    book.refused('b', at(0), 'no');
+    expect([book.receiptOf('a'), book.receiptOf('b')]).toEqual([{ channel: 'C1', ts: '1.2' }, null]);
+  });
+
+  it('gives what a person did, newest first, without what was taken back', () => {
+    const book = open();
+    enter(book, [CLOSED, AIR], { by: ANA });
+    const wrong = enter(book, [CLOSED], { by: ANA });
+    enter(book, [{ type: 'undone', entry: wrong }], { by: ANA });
+    enter(book, [AIR], { by: BEN });
+    enter(book, [CLOSED], { by: ANA });
+    const types = (limit: number) => book.transact((tx) => tx.factsBy(ANA, limit)).map(({ entry, fact }) => `${entry} ${fact.type}`);
+    expect(types(9)).toEqual(['5 closed', '1 air', '1 closed']);
+    expect(types(1)).toEqual(['5 closed']);
+  });
+});

@@ -1,0 +1,63 @@
+import { Clerk } from '../../src/clerk/clerk.js';
+import { NO_ADDRESSING } from '../../src/clerk/desk-ports.js';
+import { messageId, type Post } from '../../src/clerk/message.js';
+import { openStandingClock, type StandingClock } from '../../src/clock/standing-clock.js';
+import { instant } from '../../src/cure/units.js';
+import { jobNo, personId } from '../../src/repair/ids.js';
+import { nameOf } from '../../src/repair/people.js';
+import type { Shop } from '../../src/repair/shop.js';
+import type { Answer } from '../../src/reply/answer.js';
+import { toText } from '../../src/reply/to-text.js';
+import { memoryBook } from '../../src/store/memory-book.js';
+import { CARDS } from './card-shelf.js';
+import { exampleShop } from './example-shop.js';
+import { on, said } from './joint.js';
+import { PROCEDURES } from './procedure-shelf.js';
+import { quietLog } from './quiet-log.js';
+
+/** A desk with everything between the typed line and the answer, and no program around it: grammar, decision, book, words. */
+export class DeskDay {
+  readonly shop: Shop;
+  readonly #store = memoryBook();
+  readonly #clock: StandingClock;
+  readonly #clerk: Clerk;
+  #messages = 0;
+
+  constructor(change: Partial<Shop> = {}, begins = '07:00') {
+    this.shop = exampleShop(change);
+    this.#clock = openStandingClock(instant(on(begins)), (error) => { throw error; });
+    this.#clerk = new Clerk({ store: this.#store, clock: this.#clock, shop: this.shop, cards: CARDS, procedures: PROCEDURES, addressing: NO_ADDRESSING, log: quietLog(), clockRingsBells: true });
+    this.#clerk.resume();
+  }
+
+  /** Moves the clock; everything that comes due on the way is said. */
+  at(when: string): void {
+    this.#clock.advanceTo(on(when));
+    this.#clerk.catchUp();
+  }
+
+  /** Types a line at a moment. */
+  says(who: string, when: string, text: string, thread: string | null = null): Answer {
+    this.at(when);
+    this.#messages += 1;
+    const from = { id: personId(who), name: nameOf(this.shop, personId(who)) };
+    return this.#clerk.say({ id: messageId(`m${this.#messages}`), from, text, thread: thread === null ? null : jobNo(thread), returnPath: { chat: 'page' } }).answer;
+  }
+
+  /** The same as plain text, its buttons behind it. */
+  told(who: string, when: string, text: string, thread: string | null = null): string {
+    return withButtons(this.says(who, when, text, thread));
+  }
+
+  posts(...kinds: readonly Post['about']['kind'][]): Post[] {
+    return this.#store.postsAfter(0, 100_000).filter((post) => kinds.length === 0 || kinds.includes(post.about.kind));
+  }
+
+  /** `21:45 handover ines`, one line a post. */
+  heard(...kinds: readonly Post['about']['kind'][]): string[] {
+    return this.posts(...kinds).map((post) => `${said(post.at)} ${post.about.kind} ${post.to}`);
+  }
+}
+
+/** Plain text, then `[label] line` for each button. */
+export const withButtons = (answer: Answer): string => [toText(answer), ...answer.buttons.map(({ label, line }) => `[${label}] ${line}`)].join('\n');
