@@ -18,6 +18,7 @@ export interface ProgressLines {
 }
 
 // Places in `Sums` and `Marks`; as in `walk`, constants of this file.
+const LANES = 3;
 const INTEGRALS = 3;
 const RATES = 3;
 const MOMENT = 6;
@@ -29,18 +30,20 @@ const FULL = 1 - DUST;
 
 /** Lines of one point; `earned` is the share of each milestone from before it; one that is full already never becomes so again. */
 export function beginLines(grid: RateGrid, first: TemperaturePoint, earned = 0): ProgressLines {
-  const sums = new Float64Array(8);
+  // Plain arrays are quicker to make than typed ones; a fraction in each place makes them arrays of doubles from the first.
+  const sums = [0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5];
+  const marks = [0.5, 0.5, 0.5, 0.5, 0.5, 0.5];
+  const dues = [0.5, 0.5, 0.5];
+  for (let lane = 0; lane < LANES; lane += 1) {
+    const used = lane < grid.tables.length;
+    sums[lane] = used ? earned : 0;
+    sums[INTEGRALS + lane] = integralAt(grid, lane, first.temperature);
+    marks[lane] = used && earned < FULL ? FULL : Infinity;
+    marks[RATES + lane] = rateAt(grid, lane, first.temperature);
+    dues[lane] = Infinity;
+  }
   sums[MOMENT] = first.at;
   sums[WARMTH] = first.temperature;
-  const full = earned < FULL ? FULL : Infinity;
-  const marks = [Infinity, Infinity, Infinity, 0, 0, 0];
-  const dues = [Infinity, Infinity, Infinity];
-  for (let lane = 0; lane < grid.tables.length; lane += 1) {
-    sums[lane] = earned;
-    sums[INTEGRALS + lane] = integralAt(grid, lane, first.temperature);
-    marks[lane] = full;
-    marks[RATES + lane] = rateAt(grid, lane, first.temperature);
-  }
   return { grid, sums, marks, dues };
 }
 
@@ -50,7 +53,7 @@ export function goAlong(lines: ProgressLines, points: PackedPoints, first = 0, e
   if (first === end - 2 && step(grid, sums, marks, points, first)) return;
   let index = walk(grid, sums, marks, points, first, end);
   while (index < end) {
-    crossTo(lines, at(points, index), celsius(at(points, index + 1)));
+    crossTo(lines, points[index] ?? NaN, celsius(points[index + 1] ?? NaN));
     index = walk(grid, sums, marks, points, index + 2, end);
   }
   for (let lane = 0; lane < grid.tables.length; lane += 1) marks[RATES + lane] = rateAt(grid, lane, lastTemperature(lines));
@@ -93,4 +96,4 @@ export const lastPoint = (lines: ProgressLines): TemperaturePoint => ({ at: inst
 
 const lastTemperature = ({ sums }: ProgressLines): Celsius => celsius(at(sums, WARMTH));
 
-const at = (numbers: Float64Array | readonly number[], index: number): number => numbers[index] ?? NaN;
+const at = (numbers: readonly number[], index: number): number => numbers[index] ?? NaN;

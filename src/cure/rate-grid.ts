@@ -22,10 +22,10 @@ export interface RateGrid {
 }
 
 /** Milestones of one grid: as many as stay in registers. */
-export const LANES = 3;
+const LANES = 3;
 /** Coefficients of a cubic. */
-export const TERMS = 4;
-export const PER_CELL = LANES * TERMS;
+const TERMS = 4;
+const PER_CELL = LANES * TERMS;
 /** ln(rate) changes at most this much over a cell: a cubic's slope is off by about its third power / 125. */
 const FINEST = 1 / 80;
 /** A sheet steeper than any real one is less exact, not larger. */

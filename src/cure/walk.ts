@@ -2,13 +2,9 @@ import type { RateGrid } from './rate-grid.js';
 import type { PackedPoints } from './temperature-point.js';
 
 /** The last point of a history: three shares, R of three milestones there, its moment and its temperature. */
-export type Sums = Float64Array;
+export type Sums = number[];
 /** Three shares that must not be reached unseen, then the shares that a millisecond earns at the last temperature. */
 export type Marks = number[];
-export const INTEGRALS = 3;
-export const MOMENT = 6;
-export const WARMTH = 7;
-export const RATES = 3;
 
 // Not exported, nor imported: V8 knows the value of such a constant, but looks up a module's binding at each use.
 const TIME = 6;
@@ -24,17 +20,17 @@ const NEAR = 1e-3;
 
 /** Adds what many points earn, from `first` to before `end` in `points`; returns the place where it stopped. */
 export function walk({ coefficients, coldest, cellsPerDegree, lastCell }: RateGrid, sums: Sums, marks: Marks, points: PackedPoints, first: number, end: number): number {
-  const full0 = mark(marks, 0);
-  const full1 = mark(marks, 1);
-  const full2 = mark(marks, 2);
-  let share0 = at(sums, 0);
-  let share1 = at(sums, 1);
-  let share2 = at(sums, 2);
-  let before0 = at(sums, 3);
-  let before1 = at(sums, 4);
-  let before2 = at(sums, 5);
-  let time = at(sums, TIME);
-  let temperature = at(sums, TEMPERATURE);
+  const full0 = kept(marks, 0);
+  const full1 = kept(marks, 1);
+  const full2 = kept(marks, 2);
+  let share0 = kept(sums, 0);
+  let share1 = kept(sums, 1);
+  let share2 = kept(sums, 2);
+  let before0 = kept(sums, 3);
+  let before1 = kept(sums, 4);
+  let before2 = kept(sums, 5);
+  let time = kept(sums, TIME);
+  let temperature = kept(sums, TEMPERATURE);
   let index = first;
   for (; index < end; index += 2) {
     const now = at(points, index);
@@ -94,14 +90,14 @@ export function step({ coefficients, coldest, cellsPerDegree, lastCell }: RateGr
   const here0 = at(coefficients, base) + x * (b0 + x * (c0 + x * d0));
   const here1 = at(coefficients, base + 4) + x * (b1 + x * (c1 + x * d1));
   const here2 = at(coefficients, base + 8) + x * (b2 + x * (c2 + x * d2));
-  const length = now - at(sums, TIME);
-  const change = warm - at(sums, TEMPERATURE);
+  const length = now - kept(sums, TIME);
+  const change = warm - kept(sums, TEMPERATURE);
   if (!(length >= 0) || Math.abs(change) < NEAR) return false;
   const slope = length / change;
-  const sum0 = at(sums, 0) + slope * (here0 - at(sums, 3));
-  const sum1 = at(sums, 1) + slope * (here1 - at(sums, 4));
-  const sum2 = at(sums, 2) + slope * (here2 - at(sums, 5));
-  if (!(sum0 < mark(marks, 0) && sum1 < mark(marks, 1) && sum2 < mark(marks, 2))) return false;
+  const sum0 = kept(sums, 0) + slope * (here0 - kept(sums, 3));
+  const sum1 = kept(sums, 1) + slope * (here1 - kept(sums, 4));
+  const sum2 = kept(sums, 2) + slope * (here2 - kept(sums, 5));
+  if (!(sum0 < kept(marks, 0) && sum1 < kept(marks, 1) && sum2 < kept(marks, 2))) return false;
   sums[0] = sum0;
   sums[1] = sum1;
   sums[2] = sum2;
@@ -119,6 +115,6 @@ export function step({ coefficients, coldest, cellsPerDegree, lastCell }: RateGr
 const valueAt = (coefficients: Float64Array, base: number, x: number): number =>
   at(coefficients, base) + x * (at(coefficients, base + 1) + x * (at(coefficients, base + 2) + x * at(coefficients, base + 3)));
 
+// Two of the same, since V8 keeps in mind for each function what kinds of array it has seen.
 const at = (numbers: Float64Array, index: number): number => numbers[index] ?? NaN;
-
-const mark = (numbers: Marks, index: number): number => numbers[index] ?? NaN;
+const kept = (numbers: readonly number[], index: number): number => numbers[index] ?? NaN;
