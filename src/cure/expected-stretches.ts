@@ -1,7 +1,7 @@
 import type { AirStep } from './air.js';
 import { heatedSpans, type HeatedSpan } from './heated-spans.js';
 import type { JointHistory } from './history.js';
-import type { TemperaturePoint } from './progress-line.js';
+import type { TemperaturePoint } from './temperature-point.js';
 import { learntConstant } from './learnt-constant.js';
 import { celsius, colder, hotter, later, minutes, minutesBetween, type Celsius, type Instant, type Minutes } from './units.js';
 import { temperatureAfter, timeConstantFrom, towardsThrough, type WarmUp } from './warm-up.js';

@@ -2,26 +2,26 @@ import type { SheetRow } from './card.js';
 import { expectedStretches, temperatureOn, type Course, type CourseStretch } from './expected-stretches.js';
 import type { JointHistory } from './history.js';
 import { nominalStretches } from './nominal-stretches.js';
-import { append, progressLine, type ProgressLine, type TemperaturePoint } from './progress-line.js';
+import { beginLines, dueIfHeld, dueOf, goAlong, lastPoint, shareOf, type ProgressLines } from './progress-lines.js';
+import { rampsFrom } from './ramps-from.js';
+import { gridOf } from './rate-grid.js';
 import { meanRate, rateTable, steadyRate, type RateTable } from './rate-table.js';
 import { reachedAfter } from './reached-after.js';
 import type { SheetLaw } from './sheet-law.js';
-import { celsius, minutes, minutesBetween, plus, type Celsius, type Instant, type Minutes } from './units.js';
+import type { PackedPoints } from './temperature-point.js';
+import { celsius, earlier, instant, minutes, minutesBetween, plus, type Celsius, type Instant, type Minutes } from './units.js';
 import { TIME_CONSTANTS, warmUpEarned, warmUpLasts, type BuildUp } from './warm-up.js';
 
 /** Rounding of a sum of shares. */
 const DUST = 1e-12;
 
-/** A stretch of the expected temperature and the share that was earned before it. */
-export interface ExpectedStretch extends CourseStretch {
-  readonly earnedBefore: number;
-}
-
 /** What a wait is expected to do, on the most likely temperatures rather than the safe ones. */
 export interface ExpectedProgress {
   readonly table: RateTable;
   /** Without gaps from the start; the last one goes on. */
-  readonly stretches: readonly ExpectedStretch[];
+  readonly stretches: readonly CourseStretch[];
+  /** Share earned before the last stretch; goes on above 1. */
+  readonly earned: number;
   /** Exact moment at which the share is expected to reach 1, not rounded; null: as things stand it never comes. */
   readonly due: Instant | null;
 }
@@ -42,41 +42,46 @@ export const expectedProgress = (rows: readonly SheetRow[], history: JointHistor
 export const nominalProgress = (law: SheetLaw, history: JointHistory, maximum: Celsius | null = null): ExpectedProgress =>
   progressAlong(rateTable(law.rows, maximum), nominalStretches(history));
 
-/** What a wait does along a course of temperatures. */
-export function progressAlong(table: RateTable, courses: readonly CourseStretch[]): ExpectedProgress {
-  const stretches: ExpectedStretch[] = [];
-  let sum: Sum = { share: 0, due: null, line: null };
-  for (const stretch of courses) {
-    stretches.push({ ...stretch, earnedBefore: sum.share });
-    sum = stretch.course.course === 'ramp' && stretch.to !== null ? afterRamp(table, sum, { at: stretch.from, temperature: stretch.course.from }, { at: stretch.to, temperature: stretch.course.to }) : afterStretch(table, sum, stretch);
+/** What a wait does along a course of temperatures, the last of which goes on. */
+export function progressAlong(table: RateTable, stretches: readonly CourseStretch[]): ExpectedProgress {
+  let sum: Sum = { share: 0, due: null, lines: null };
+  let index = 0;
+  for (let stretch = stretches[0]; stretch !== undefined; stretch = stretches[index]) {
+    const run = rampsFrom(stretches, index);
+    sum = run === null ? afterStretch(table, sum, stretch) : afterRun(table, sum, run);
+    index += run === null ? 1 : run.length / 2 - 1;
   }
-  return { table, stretches, due: sum.due };
+  return { table, stretches, earned: sum.share, due: sum.due };
 }
 
-/** The running sum; `line` while one reading follows the other. */
+/** The running sum; `lines` right after a run of readings. */
 interface Sum {
   readonly share: number;
   readonly due: Instant | null;
-  readonly line: ProgressLine | null;
+  readonly lines: ProgressLines | null;
 }
 
-/** A run of readings is one line: each reading costs one look-up. */
-function afterRamp(table: RateTable, { share, due, line }: Sum, from: TemperaturePoint, to: TemperaturePoint): Sum {
-  const goesOn = line !== null && line.last.at === from.at && line.last.temperature === from.temperature;
-  const longer = append(goesOn ? line : progressLine(table, from, [], share), to);
-  return { share: longer.share, due: due ?? longer.due, line: longer };
+/** A run of readings is one walk: each reading costs one look-up. */
+function afterRun(table: RateTable, { share, due }: Sum, run: PackedPoints): Sum {
+  const [at = NaN, temperature = NaN] = run;
+  const lines = beginLines(gridOf(table), { at: instant(at), temperature: celsius(temperature) }, share);
+  goAlong(lines, run, 2);
+  return { share: shareOf(lines), due: due ?? known(dueOf(lines)), lines };
 }
 
-function afterStretch(table: RateTable, { share, due }: Sum, stretch: CourseStretch): Sum {
-  const earned = stretch.to === null ? 0 : earnedOn(table, stretch.course, minutesBetween(stretch.from, stretch.to));
-  return { share: share + earned, due: due ?? reachedIn(table, stretch, 1 - share), line: null };
+function afterStretch(table: RateTable, { share, due, lines }: Sum, stretch: CourseStretch): Sum {
+  const { from, to, course } = stretch;
+  const earned = to === null ? 0 : earnedOn(table, course, minutesBetween(from, to));
+  const staysAsRead = to === null && course.course === 'steady' && course.temperature === (lines === null ? null : lastPoint(lines).temperature);
+  return { share: share + earned, due: due ?? (lines !== null && staysAsRead ? known(dueIfHeld(lines)) : reachedIn(table, stretch, 1 - share)), lines: null };
 }
+
+const known = (due: Instant): Instant | null => (due < Infinity ? due : null);
 
 /** Share of the wait that is expected to be done at a moment, 0 to 1; never a share of strength. */
-export function expectedShareAt(progress: ExpectedProgress, at: Instant): number {
-  const stretch = progress.stretches.findLast((one) => one.from <= at);
-  if (stretch === undefined) return 0;
-  return Math.min(1, stretch.earnedBefore + earnedOn(progress.table, stretch.course, minutesBetween(stretch.from, at)));
+export function expectedShareAt({ table, stretches }: ExpectedProgress, at: Instant): number {
+  const begun = stretches.filter((stretch) => stretch.from <= at);
+  return Math.min(1, begun.reduce((sum, { from, to, course }) => sum + earnedOn(table, course, minutesBetween(from, to === null ? at : earlier(to, at))), 0));
 }
 
 /** Temperature the joint is expected to have at a moment, or null where it is unknown. */

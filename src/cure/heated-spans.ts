@@ -1,6 +1,6 @@
 import { afterHeatEvent, NO_HEAT, type HeatState } from './heat.js';
 import type { HeatEvent } from './history.js';
-import type { TemperaturePoint } from './progress-line.js';
+import type { TemperaturePoint } from './temperature-point.js';
 import { colder, earlier, type Celsius, type Instant } from './units.js';
 
 /** A stretch in which heat is believed to work on the joint without a break and at one setting of one heater. */

@@ -1,5 +1,5 @@
 import type { HeatedSpan } from './heated-spans.js';
-import type { TemperaturePoint } from './progress-line.js';
+import type { TemperaturePoint } from './temperature-point.js';
 import { minutesBetween, type Minutes } from './units.js';
 import { timeConstantFrom } from './warm-up.js';
 

@@ -46,6 +46,14 @@ function unfiltered({ cure, history }: Outlook, one: MilestoneOutlook): Likely |
   return progress.due === null ? null : { by: 'rows', at: roundUpToMinute(progress.due), temperature: expectedTemperatureAt(progress, progress.due) };
 }
 
-/** A reading locks in what the announced side makes of it: the card's margin is in both. */
-const longerRows = (rows: readonly SheetRow[], marginPercent: number): readonly SheetRow[] =>
-  marginPercent === 0 ? rows : rows.map((row) => ({ ...row, minutes: minutes(row.minutes * (1 + marginPercent / 100)) }));
+const longer = new WeakMap<readonly SheetRow[], { readonly marginPercent: number; readonly rows: readonly SheetRow[] }>();
+
+/** A reading locks in what the announced side makes of it: the card's margin is in both. The same rows again, so that their tables are kept. */
+function longerRows(rows: readonly SheetRow[], marginPercent: number): readonly SheetRow[] {
+  if (marginPercent === 0) return rows;
+  const known = longer.get(rows);
+  if (known?.marginPercent === marginPercent) return known.rows;
+  const made = rows.map((row) => ({ ...row, minutes: minutes(row.minutes * (1 + marginPercent / 100)) }));
+  longer.set(rows, { marginPercent, rows: made });
+  return made;
+}

@@ -1,5 +1,5 @@
 import type { SheetRow } from '../../src/cure/card.js';
-import type { PackedPoints } from '../../src/cure/progress-lines.js';
+import type { PackedPoints } from '../../src/cure/temperature-point.js';
 import { celsius, minutes, MILLISECONDS_PER_MINUTE } from '../../src/cure/units.js';
 import { passes, solvedShare } from '../support/expected-oracle.js';
 

@@ -2,7 +2,7 @@ import { odeSolver } from '../support/ode-solver.js';
 import { rungeKuttaSolver } from '../support/runge-kutta-solver.js';
 
 /** Rates of all milestones at a minute, written into an array. */
-export type Derivative = (minute: number, into: number[] | Float64Array) => void;
+export type Derivative = (minute: number, into: Float64Array) => void;
 /** Takes the shares from one minute to another, in place. */
 export type Integrate = (from: number, to: number, shares: Float64Array) => void;
 export type Integrator = (dimension: number, derivative: Derivative, tolerance: number) => Integrate;
@@ -11,8 +11,8 @@ export type Integrator = (dimension: number, derivative: Derivative, tolerance: 
 export const odexWith = (columns: number): Integrator => (dimension, derivative, tolerance) => {
   const solver = odeSolver(dimension, tolerance);
   solver.maxExtrapolationColumns = columns;
-  const rates: number[] = Array.from({ length: dimension }, () => 0);
-  const slope = (minute: number): number[] => {
+  const rates = new Float64Array(dimension);
+  const slope = (minute: number): Float64Array => {
     derivative(minute, rates);
     return rates;
   };

@@ -2,7 +2,7 @@ import type { SheetRow } from '../../src/cure/card.js';
 import { celsius, kelvinFromCelsius } from '../../src/cure/units.js';
 
 /** Rates of all milestones at a temperature, written into an array. */
-export type Rates = (temperature: number, into: number[] | Float64Array) => void;
+export type Rates = (temperature: number, into: Float64Array) => void;
 
 interface Curve {
   readonly temperatures: Float64Array;

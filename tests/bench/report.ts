@@ -12,6 +12,8 @@ export interface Result {
   readonly milestones: number;
   /** Largest relative error of a share. */
   readonly ourError: number;
+  /** Largest relative error of what one reading adds. */
+  readonly ourStepError: number;
   readonly wholes: readonly Line[];
   readonly steps: readonly Line[];
   /** One new reading after so many. */
@@ -26,7 +28,7 @@ const LARGEST_SPREAD = 0.25;
 
 /** For people, then the same as JSON. */
 export function report(result: Result): void {
-  const { points, milestones, ourError, wholes, steps, ourSteps, sure, dueMinutesApart } = result;
+  const { points, milestones, ourError, ourStepError, wholes, steps, ourSteps, sure, dueMinutesApart } = result;
   const rates = ourSteps.map(({ rate }) => rate.median);
   const spread = Math.max(...rates) / Math.min(...rates) - 1;
   const lines = [
@@ -35,8 +37,8 @@ export function report(result: Result): void {
     ...wholes.map(lineOf),
     `  ${goal('fastest solver', fastest(wholes), WHOLE_GOAL)}; due times at most ${dueMinutesApart.toExponential(1)} min apart`,
     '',
-    `one new reading, ${milestones} milestones, due times if the joint stays as it is`,
-    ...ourSteps.map(({ after, rate }) => row(`cureclerk after ${after.toLocaleString('en')} points`, rate, '')),
+    `one new reading, ${milestones} milestones, due times if the joint stays as it is (solvers: a division finds them)`,
+    ...ourSteps.map(({ after, rate }) => row(`cureclerk after ${after.toLocaleString('en')} points`, rate, `error ${ourStepError.toExponential(1)}`)),
     ...steps.map(lineOf),
     `  ${goal('fastest solver', fastest(steps), STEP_GOAL)}; spread over the lengths ${(100 * spread).toFixed(0)} % (goal 25: ${reached(spread <= LARGEST_SPREAD)})`,
     '',
@@ -52,7 +54,7 @@ export function report(result: Result): void {
 const lineOf = ({ name, compared, tolerance, error }: Line): string =>
   row(name, compared.theirs, `error ${error.toExponential(1)} (tolerance ${tolerance.toExponential(1)}), ratio ${ratioOf(compared.ratio)}`);
 
-const row = (name: string, rate: Spread, rest: string): string => `  ${name.padEnd(32)}${figure(rate.median).padStart(11)}  ${`(${figure(rate.low)}–${figure(rate.high)})`.padEnd(24)}${rest}`.trimEnd();
+const row = (name: string, rate: Spread, rest: string): string => `  ${name.padEnd(38)}${figure(rate.median).padStart(11)}  ${`(${figure(rate.low)}–${figure(rate.high)})`.padEnd(24)}${rest}`.trimEnd();
 
 const goal = (name: string, line: Line | undefined, wanted: number): string =>
   line === undefined ? 'no solver is as exact as asked' : `ratio to the ${name} (${line.name}): ${ratioOf(line.compared.ratio)}, goal ${wanted}: ${reached(line.compared.ratio.median >= wanted)}`;

@@ -20,24 +20,25 @@ export interface Compared {
 /**
  * Ours against each of the others in short rounds by turns: ours, one of them, ours, the next of them … What makes the machine slow for
  * a while hits both of a pair, so that each pair's ratio stands, and the median of the ratios leaves out pairs that were torn apart.
+ * `each`: what a run does so many times counts so often.
  */
-export function comparedWith(ours: () => number, others: readonly (() => number)[]): Compared[] {
+export function comparedWith(ours: () => number, others: readonly (() => number)[], each = 1): Compared[] {
   for (const work of [ours, ...others]) round(work, WARM_UP_MS);
   const found = others.map(() => ({ ours: new Array<number>(), theirs: new Array<number>() }));
   for (let turn = 0; turn < TURNS; turn += 1) {
     for (const [index, theirs] of others.entries()) {
-      found[index]?.ours.push(round(ours, ROUND_MS));
-      found[index]?.theirs.push(round(theirs, ROUND_MS));
+      found[index]?.ours.push(each * round(ours, ROUND_MS));
+      found[index]?.theirs.push(each * round(theirs, ROUND_MS));
     }
   }
   return found.map((rates) => ({ ours: spreadOf(rates.ours), theirs: spreadOf(rates.theirs), ratio: spreadOf(rates.ours.map((rate, turn) => rate / (rates.theirs[turn] ?? NaN))) }));
 }
 
 /** Works by themselves, in turns. */
-export function ratesOf(works: readonly (() => number)[]): Spread[] {
+export function ratesOf(works: readonly (() => number)[], each = 1): Spread[] {
   for (const work of works) round(work, WARM_UP_MS);
   const found = works.map(() => new Array<number>());
-  for (let turn = 0; turn < TURNS; turn += 1) for (const [index, work] of works.entries()) found[index]?.push(round(work, ROUND_MS));
+  for (let turn = 0; turn < TURNS; turn += 1) for (const [index, work] of works.entries()) found[index]?.push(each * round(work, ROUND_MS));
   return found.map(spreadOf);
 }
 

@@ -11,29 +11,56 @@ export interface Solved {
 export type Forecaster = (points: Float64Array) => Solved;
 export type Forecasting = (integrator: Integrator, milestones: number, rates: Rates, tolerance: number) => Forecaster;
 
-/** Restarted at every point, so that the solver meets no bend but those of the rates. */
-export const restarted: Forecasting = (integrator, milestones, rates, tolerance) => {
-  const solved = { shares: new Float64Array(milestones), dues: new Float64Array(milestones) };
-  const { shares, dues } = solved;
-  const [before, trial] = [new Float64Array(milestones), new Float64Array(milestones)];
-  let [from, begin, perMinute] = [0, 0, 0];
+/** Takes the shares along one stretch, that to the point at `index`, in place; `until` cuts it short. */
+export type Stretch = (points: Float64Array, index: number, shares: Float64Array, until?: number) => void;
+
+/**
+ * A solver that begins anew at every point, so that it meets no bend but those of the rates; with rows (°C, coldest first) it begins
+ * anew at these as well and meets none.
+ */
+export function stretchwise(integrator: Integrator, milestones: number, rates: Rates, tolerance: number, rows: Float64Array = NO_ROWS): Stretch {
+  let from = 0.5;
+  let begin = 0.5;
+  let perMinute = 0.5;
   const integrate = integrator(milestones, (minute, into) => {
     rates(begin + perMinute * (minute - from), into);
   }, tolerance);
+  return (points, index, shares, until = at(points, index)) => {
+    from = at(points, index - 2);
+    begin = at(points, index - 1);
+    perMinute = (at(points, index + 1) - begin) / (at(points, index) - from);
+    let minute = from;
+    for (let count = 0; count < rows.length; count += 1) {
+      const row = at(rows, perMinute > 0 ? count : rows.length - 1 - count);
+      const passed = from + (row - begin) / perMinute;
+      if (passed >= until) break;
+      if (passed <= minute) continue;
+      integrate(minute, passed, shares);
+      minute = passed;
+    }
+    integrate(minute, until, shares);
+  };
+}
+
+const NO_ROWS = new Float64Array(0);
+
+/** Restarted at every point, perhaps at rows too. */
+export const restartedAt = (rows: Float64Array): Forecasting => (integrator, milestones, rates, tolerance) => {
+  const solved = { shares: new Float64Array(milestones), dues: new Float64Array(milestones) };
+  const { shares, dues } = solved;
+  const [before, trial] = [new Float64Array(milestones), new Float64Array(milestones)];
+  const along = stretchwise(integrator, milestones, rates, tolerance, rows);
   return (points) => {
     shares.fill(0);
     dues.fill(NaN);
     for (let index = 2; index < points.length; index += 2) {
-      const to = at(points, index);
-      [from, begin] = [at(points, index - 2), at(points, index - 1)];
-      perMinute = (at(points, index + 1) - begin) / (to - from);
       before.set(shares);
-      integrate(from, to, shares);
+      along(points, index, shares);
       for (let milestone = 0; milestone < milestones; milestone += 1) {
         if (at(before, milestone) >= 1 || at(shares, milestone) < 1) continue;
-        dues[milestone] = crossing(from, to, at(before, milestone), at(shares, milestone), (minute) => {
+        dues[milestone] = crossing(at(points, index - 2), at(points, index), at(before, milestone), at(shares, milestone), (minute) => {
           trial.set(before);
-          integrate(from, minute, trial);
+          along(points, index, trial, minute);
           return at(trial, milestone);
         });
       }

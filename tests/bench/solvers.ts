@@ -1,36 +1,43 @@
-import type { PackedPoints } from '../../src/cure/progress-lines.js';
+import type { PackedPoints } from '../../src/cure/temperature-point.js';
 import { errorOf, historyOf, inMinutes, MILESTONES, stretchesOf, trueShares } from './history.js';
 import { odexWith, rungeKutta, type Integrator } from './integrators.js';
 import { quickRates } from './quick-rates.js';
-import { inOneRun, restarted, type Forecaster, type Forecasting } from './solver-forecast.js';
+import { inOneRun, restartedAt, type Forecaster, type Forecasting } from './solver-forecast.js';
 
 export const LARGEST_ERROR = 1e-6;
 export const RATES = quickRates(MILESTONES);
 
+/** °C; between two of them every rate is smooth. */
+const ROWS = Float64Array.from(new Set(MILESTONES.flatMap((rows) => rows.map((row) => row.temperature)))).sort();
+const NO_ROWS = new Float64Array(0);
+
 interface Setting {
   readonly name: string;
   readonly integrator: Integrator;
-  readonly forecasting: Forecasting;
+  /** Temperatures at which it begins anew, beside the points; null: it begins only once. */
+  readonly rows: Float64Array | null;
 }
 
 /** A solver at the loosest tolerance with which it is as exact as asked. */
 export interface Contestant {
   readonly name: string;
+  readonly integrator: Integrator;
+  readonly rows: Float64Array;
   readonly tolerance: number;
   readonly error: number;
   readonly forecast: Forecaster;
 }
 
-const RESTARTED: readonly Setting[] = [
-  { name: 'odex, restarted at every point', integrator: odexWith(9), forecasting: restarted },
-  { name: 'odex, restarted, few columns', integrator: odexWith(3), forecasting: restarted },
-  { name: 'ode45-cash-karp, restarted', integrator: rungeKutta, forecasting: restarted },
+const SOLVERS: readonly Omit<Setting, 'rows'>[] = [
+  { name: 'odex', integrator: odexWith(9) },
+  { name: 'odex with few columns', integrator: odexWith(3) },
+  { name: 'ode45-cash-karp', integrator: rungeKutta },
 ];
-const IN_ONE_RUN: readonly Setting[] = [
-  { name: 'odex, one run', integrator: odexWith(9), forecasting: inOneRun },
-  { name: 'odex, one run, few columns', integrator: odexWith(3), forecasting: inOneRun },
-  { name: 'ode45-cash-karp, one run', integrator: rungeKutta, forecasting: inOneRun },
-];
+const RESTARTED: readonly Setting[] = SOLVERS.flatMap((solver) => [
+  { ...solver, name: `${solver.name}, restarted`, rows: NO_ROWS },
+  { ...solver, name: `${solver.name}, at rows too`, rows: ROWS },
+]);
+const IN_ONE_RUN: readonly Setting[] = SOLVERS.map((solver) => ({ ...solver, name: `${solver.name}, one run`, rows: null }));
 
 /** Nobody tunes a tolerance for each joint: one that holds for some histories of the kind. */
 const SEEDS = [7, 1, 2, 3, 4, 5];
@@ -39,16 +46,17 @@ const SEEDS = [7, 1, 2, 3, 4, 5];
 export const forecasters = (points: number): Contestant[] => tuned([...RESTARTED, ...IN_ONE_RUN], SEEDS.map((seed) => historyOf(points, seed)));
 
 /** As exact as asked about each single stretch that a new reading ends. */
-export const steppers = (readings: number): Contestant[] => tuned(RESTARTED, stretchesOf(historyOf(readings + 1)));
+export const steppers = (readings: PackedPoints): Contestant[] => tuned(RESTARTED, stretchesOf(readings));
 
 function tuned(settings: readonly Setting[], histories: readonly PackedPoints[]): Contestant[] {
   const known = histories.map((points) => ({ points: inMinutes(points), truth: trueShares(points) }));
-  return settings.flatMap(({ name, integrator, forecasting }) => {
+  return settings.flatMap(({ name, integrator, rows }) => {
+    const forecasting: Forecasting = rows === null ? inOneRun : restartedAt(rows);
     for (let digits = 0; digits <= 13; digits += 0.5) {
       const tolerance = 10 ** -digits;
       const forecast = forecasting(integrator, MILESTONES.length, RATES, tolerance);
       const error = largestError(forecast, known);
-      if (error <= LARGEST_ERROR) return [{ name, tolerance, error, forecast }];
+      if (error <= LARGEST_ERROR) return [{ name, integrator, rows: rows ?? NO_ROWS, tolerance, error, forecast }];
     }
     return [];
   });

@@ -1,7 +1,7 @@
 import type { MaterialCard } from '../../src/cure/card.js';
 import { forecast } from '../../src/cure/forecast.js';
 import type { HeatEvent, JointHistory } from '../../src/cure/history.js';
-import type { PackedPoints } from '../../src/cure/progress-lines.js';
+import type { PackedPoints } from '../../src/cure/temperature-point.js';
 import { celsius, instant } from '../../src/cure/units.js';
 import { MILESTONES } from './history.js';
 

@@ -1,18 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SheetRow } from '../../src/cure/card.js';
-import { earnedOn, expectedProgress, expectedShareAt, expectedTemperatureAt, type ExpectedStretch } from '../../src/cure/expected.js';
-import { temperatureOn } from '../../src/cure/expected-stretches.js';
+import { earnedOn, expectedProgress, expectedShareAt, expectedTemperatureAt } from '../../src/cure/expected.js';
+import { temperatureOn, type CourseStretch } from '../../src/cure/expected-stretches.js';
 import { HEATERS, type HeatEvent, type JointHistory } from '../../src/cure/history.js';
 import { jointSteps } from '../../src/cure/joint-temperature.js';
-import { append, dueIfHeld, progressLine, type TemperaturePoint } from '../../src/cure/progress-line.js';
+import { beginLines, dueIfHeld, dueOf, shareOf } from '../../src/cure/progress-lines.js';
 import { progressOf, shareAt } from '../../src/cure/progress.js';
+import { gridOf } from '../../src/cure/rate-grid.js';
 import { meanRate, rateTable } from '../../src/cure/rate-table.js';
 import { minutesAt } from '../../src/cure/rows.js';
+import type { TemperaturePoint } from '../../src/cure/temperature-point.js';
 import { celsius, instant, minutes, minutesBetween, plus } from '../../src/cure/units.js';
 import { BUILD_UPS, warmUpEarned } from '../../src/cure/warm-up.js';
 import { passes, solvedShare } from '../support/expected-oracle.js';
 import { on } from '../support/joint.js';
+import { append, lineAlong } from '../support/lines-along.js';
 
 const START = on('08:00');
 
@@ -39,7 +42,8 @@ const points = fc.array(fc.record({ length, temperature }), { minLength: 2, maxL
   return parts.map((part): TemperaturePoint => ({ at: (at = plus(at, minutes(part.length))), temperature: part.temperature }));
 });
 
-const lineOf = (rows: readonly SheetRow[], history: readonly TemperaturePoint[]) => progressLine(rateTable(rows), history[0] ?? { at: START, temperature: celsius(20) }, history.slice(1));
+const lineOf = (rows: readonly SheetRow[], history: readonly TemperaturePoint[]) => lineAlong(rateTable(rows), history);
+const shareAlong = (rows: readonly SheetRow[], history: readonly TemperaturePoint[]): number => shareOf(lineOf(rows, history));
 
 function solvedLine(rows: readonly SheetRow[], history: readonly TemperaturePoint[]): number {
   return history.slice(1).reduce((sum, to, index) => {
@@ -66,7 +70,7 @@ describe('a line over a random history', () => {
     fc.assert(
       fc.property(sheet, points, (rows, given) => {
         const solved = solvedLine(rows, given);
-        expect(Math.abs(lineOf(rows, given).share - solved)).toBeLessThanOrEqual(1e-6 * solved);
+        expect(Math.abs(shareAlong(rows, given) - solved)).toBeLessThanOrEqual(1e-6 * solved);
       }),
       { numRuns: 400 },
     );
@@ -82,8 +86,8 @@ describe('a line over a random history', () => {
         const at = instant(from.at + (to.at - from.at) * part);
         const reached = to.at === from.at ? 0 : (at - from.at) / (to.at - from.at);
         const between = { at, temperature: celsius(from.temperature + (to.temperature - from.temperature) * reached) };
-        const whole = lineOf(rows, given).share;
-        const split = lineOf(rows, [...given.slice(0, index), between, ...given.slice(index)]).share;
+        const whole = shareAlong(rows, given);
+        const split = shareAlong(rows, [...given.slice(0, index), between, ...given.slice(index)]);
         expect(Math.abs(split - whole)).toBeLessThanOrEqual(1e-12 * Math.max(1, whole));
       }),
       { numRuns: 10_000 },
@@ -95,17 +99,18 @@ describe('a line over a random history', () => {
       fc.property(sheet, points, (rows, given) => {
         const [first, ...rest] = given;
         if (first === undefined) return;
-        const line = rest.reduce(append, progressLine(rateTable(rows), first));
+        const line = rest.reduce(append, beginLines(gridOf(rateTable(rows)), first));
         expect(line).toEqual(lineOf(rows, given));
-        if (line.due === null) return;
-        const index = given.findIndex((point) => point.at >= (line.due ?? END));
+        const due = dueOf(line);
+        if (due === Infinity) return;
+        const index = given.findIndex((point) => point.at >= due);
         const [from, to] = [given[index - 1], given[index]];
         if (from === undefined || to === undefined) throw new Error('due outside the history');
-        const part = (line.due - from.at) / (to.at - from.at);
-        const until = lineOf(rows, [...given.slice(0, index), { at: line.due, temperature: celsius(from.temperature + (to.temperature - from.temperature) * part) }]);
+        const part = (due - from.at) / (to.at - from.at);
+        const until = shareAlong(rows, [...given.slice(0, index), { at: due, temperature: celsius(from.temperature + (to.temperature - from.temperature) * part) }]);
         // A due moment is known to a part of a microsecond.
-        expect(Math.abs(until.share - 1)).toBeLessThan(1e-7);
-        expect(dueIfHeld(line, celsius(-40))).toBe(line.due);
+        expect(Math.abs(until - 1)).toBeLessThan(1e-7);
+        expect(dueIfHeld(append(line, { at: END, temperature: celsius(-40) }))).toBe(due);
       }),
       { numRuns: 3000 },
     );
@@ -149,7 +154,7 @@ describe('the expected side of a random joint', () => {
         expect(progress.stretches.map((stretch) => stretch.from)).toEqual([START, ...progress.stretches.slice(0, -1).map((stretch) => stretch.to)]);
         const solved = progress.stretches.reduce((sum, stretch) => sum + solvedStretch(rows, stretch), 0);
         const last = progress.stretches.at(-1);
-        const ours = last === undefined ? 0 : last.earnedBefore + earnedOn(progress.table, last.course, minutesBetween(last.from, capped(last)));
+        const ours = last === undefined ? 0 : progress.earned + earnedOn(progress.table, last.course, minutesBetween(last.from, capped(last)));
         expect(Math.abs(ours - solved)).toBeLessThanOrEqual(1e-6 * solved + 1e-12);
       }),
       { numRuns: 300 },
@@ -208,9 +213,9 @@ describe('the expected side of a random joint', () => {
   });
 });
 
-const capped = (stretch: ExpectedStretch) => stretch.to ?? plus(stretch.from, minutes(10));
+const capped = (stretch: CourseStretch) => stretch.to ?? plus(stretch.from, minutes(10));
 
-function solvedStretch(rows: readonly SheetRow[], stretch: ExpectedStretch): number {
+function solvedStretch(rows: readonly SheetRow[], stretch: CourseStretch): number {
   const { course } = stretch;
   const long = minutesBetween(stretch.from, capped(stretch));
   if (course.course === 'unknown') return 0;
@@ -218,7 +223,7 @@ function solvedStretch(rows: readonly SheetRow[], stretch: ExpectedStretch): num
   return solvedShare(rows, at, long, kinksOf(rows, stretch, long));
 }
 
-function kinksOf(rows: readonly SheetRow[], { course }: ExpectedStretch, long: number): number[] {
+function kinksOf(rows: readonly SheetRow[], { course }: CourseStretch, long: number): number[] {
   if (course.course === 'ramp') return passes(rows, course.from, course.to, long);
   if (course.course !== 'warm-up') return [];
   const { from, towards, timeConstant } = course.warmUp;

@@ -8,7 +8,7 @@ export interface OdeSolver {
   maxSteps: number;
   maxExtrapolationColumns: number;
   denseOutput: boolean;
-  solve(derivative: (x: number, y: readonly number[]) => number[], from: number, begin: readonly number[], to: number, onStep?: OnStep): { readonly y: readonly number[] };
+  solve(derivative: (x: number, y: readonly number[]) => ArrayLike<number>, from: number, begin: readonly number[], to: number, onStep?: OnStep): { readonly y: readonly number[] };
 }
 export type OnStep = (step: number, before: number, x: number, y: readonly number[], dense: (component: number, x: number) => number) => boolean | undefined;
 

@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { append, dueIfHeld, progressLine, shareNow, type TemperaturePoint } from '../../../src/cure/progress-line.js';
+import { dueIfHeld, dueOf, lastPoint, shareOf } from '../../../src/cure/progress-lines.js';
 import { rateTable } from '../../../src/cure/rate-table.js';
+import type { TemperaturePoint } from '../../../src/cure/temperature-point.js';
 import { celsius, instant, minutes, minutesBetween, plus } from '../../../src/cure/units.js';
 import { on, rows, said } from '../../support/joint.js';
+import { append, lineAlong } from '../../support/lines-along.js';
 import { practiceRows } from '../../support/practice-law.js';
 
 const START = on('08:00');
@@ -12,10 +14,13 @@ const HOUR = 3_600_000;
 
 const point = (minute: number, temperature: number): TemperaturePoint => ({ at: plus(START, minutes(minute)), temperature: celsius(temperature) });
 
-function lineOf(points: readonly TemperaturePoint[], table = LAW_23) {
-  const [first, ...rest] = points;
-  if (first === undefined) throw new Error('A line needs a point.');
-  return progressLine(table, first, rest);
+const lineOf = (points: readonly TemperaturePoint[], table = LAW_23) => lineAlong(table, points);
+
+/** When a line is due if the joint jumps to a temperature and stays there; null: never. */
+function dueAt(points: readonly TemperaturePoint[], temperature: number, table = LAW_23) {
+  const { at } = points.at(-1) ?? point(0, temperature);
+  const due = dueIfHeld(lineOf([...points, { at, temperature: celsius(temperature) }], table));
+  return due < Infinity ? due : null;
 }
 
 /** Steady stretches, one after the other, as points with jumps between. */
@@ -31,19 +36,21 @@ describe('a line over steady stretches', () => {
     ['night and day', [[16, 720], [23, 480]], 0.2852314399, 67.18034053, 2058.533453],
     ['only the lamp', [[60, 45]], 0.4787797286, 48.98894171, 1501.114382],
   ] as const)('adds up %s', (_name, parts, share, restAt60, restAt23) => {
-    const line = lineOf(stretches(parts));
-    expect(Math.abs(shareNow(line) - share)).toBeLessThan(1e-8);
+    const points = stretches(parts);
+    const line = lineOf(points);
+    expect(Math.abs(shareOf(line) - share)).toBeLessThan(1e-8);
     for (const [temperature, rest] of [[60, restAt60], [23, restAt23]] as const) {
-      const due = dueIfHeld(line, celsius(temperature));
-      expect(Math.abs(minutesBetween(line.last.at, due ?? instant(NaN)) / rest - 1), `${temperature} °C`).toBeLessThan(1e-7);
+      const due = dueAt(points, temperature);
+      expect(Math.abs(minutesBetween(lastPoint(line).at, due ?? instant(NaN)) / rest - 1), `${temperature} °C`).toBeLessThan(1e-7);
     }
   });
 
   it('is due after the minutes of a row', () => {
-    const line = lineOf([point(0, 20)], rateTable(rows({ 20: 300, 40: 75 })));
-    expect(said(dueIfHeld(line))).toBe('13:00');
-    expect(said(dueIfHeld(line, celsius(40)))).toBe('09:15');
-    expect(dueIfHeld(line, celsius(19))).toBeNull();
+    const table = rateTable(rows({ 20: 300, 40: 75 }));
+    const points = [point(0, 20)];
+    expect(said(dueIfHeld(lineOf(points, table)))).toBe('13:00');
+    expect(said(dueAt(points, 40, table))).toBe('09:15');
+    expect(dueAt(points, 19, table)).toBeNull();
   });
 });
 
@@ -53,19 +60,18 @@ describe('a line over a change of temperature', () => {
     [20, 60, 15, 0.04447917964],
     [60, 20, 30, 0.08895835928],
   ])('from %d to %d °C in %d min earns %d', (from, to, length, expected) => {
-    expect(Math.abs(lineOf([point(0, from), point(length, to)]).share - expected)).toBeLessThan(1e-8);
+    expect(Math.abs(shareOf(lineOf([point(0, from), point(length, to)])) - expected)).toBeLessThan(1e-8);
   });
 
   it('is due at the moment inside it at which the share is full, also when asked later', () => {
     const table = rateTable(rows({ 20: 300, 40: 75, 60: 30 }));
     const line = lineOf([point(0, 20), point(100, 60), point(200, 20), point(900, 20)], table);
-    const until = minutesBetween(START, line.due ?? instant(NaN));
+    const until = minutesBetween(START, dueOf(line));
     expect(until).toBeGreaterThan(0);
     expect(until).toBeLessThan(100);
-    expect(lineOf([point(0, 20), point(until, 20 + 0.4 * until)], table).share).toBeCloseTo(1, 10);
-    expect(dueIfHeld(line)).toBe(line.due);
-    expect(shareNow(line)).toBe(1);
-    expect(line.share).toBeGreaterThan(1);
+    expect(shareOf(lineOf([point(0, 20), point(until, 20 + 0.4 * until)], table))).toBeCloseTo(1, 10);
+    expect(dueIfHeld(line)).toBe(dueOf(line));
+    expect(shareOf(line)).toBeGreaterThan(1);
   });
 });
 
@@ -73,24 +79,27 @@ describe('one more point', () => {
   const points = [point(0, 20), point(10, 33.3), point(10, 21), point(60, 21.01), point(61, 55), point(95, 55), point(700, 18), point(3000, 18)];
 
   it('gives the line that the whole history gives', () => {
-    let line = lineOf(points.slice(0, 1));
+    const line = lineOf(points.slice(0, 1));
     for (const [index, one] of points.entries()) {
-      if (index > 0) line = append(line, one);
+      if (index > 0) append(line, one);
       expect(line).toEqual(lineOf(points.slice(0, index + 1)));
     }
   });
 
-  it('leaves the line before it as it was', () => {
-    const before = lineOf(points.slice(0, 3));
-    const copy = { ...before };
-    append(before, point(90, 60));
-    expect(before).toEqual(copy);
+  it('leaves other lines of the same table as they were', () => {
+    const [one, other] = [lineOf(points.slice(0, 3)), lineOf(points.slice(0, 3))];
+    append(one, point(90, 60));
+    expect(other).toEqual(lineOf(points.slice(0, 3)));
+    expect(one).not.toEqual(other);
   });
 
-  it('may not lie in the past', () => {
+  it('may not lie in the past, and then changes nothing', () => {
     const line = lineOf([point(0, 20), point(10, 20)]);
     expect(() => append(line, point(9, 20))).toThrow(/forward in time/);
-    expect(append(line, point(10, 50)).share).toBe(line.share);
+    expect(() => append(line, point(9, 50))).toThrow(/forward in time/);
+    expect(line).toEqual(lineOf([point(0, 20), point(10, 20)]));
+    const share = shareOf(line);
+    expect(shareOf(append(line, point(10, 50)))).toBe(share);
   });
 });
 
@@ -106,8 +115,8 @@ describe('a line over a history of real air', () => {
     const points = normals(from, hours);
     const line = lineOf(points, rateTable(practiceRows(ambient)));
     expect(points).toHaveLength(hours + 1);
-    expect(Math.abs(line.share / share - 1)).toBeLessThan(1e-6);
-    const after = line.due === null ? null : minutesBetween(points[0]?.at ?? START, line.due);
+    expect(Math.abs(shareOf(line) / share - 1)).toBeLessThan(1e-6);
+    const after = dueOf(line) === Infinity ? null : minutesBetween(points[0]?.at ?? START, dueOf(line));
     if (ready === null) expect(after).toBeNull();
     else expect(Math.abs((after ?? NaN) / ready - 1)).toBeLessThan(1e-6);
   });

@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { append, dueIfHeld, progressLine, type ProgressLine, type TemperaturePoint } from '../../../src/cure/progress-line.js';
-import { progressLines } from '../../../src/cure/progress-lines.js';
-import { rateTable } from '../../../src/cure/rate-table.js';
-import { sharedTables } from '../../../src/cure/shared-table.js';
-import { celsius, minutes, plus } from '../../../src/cure/units.js';
+import { beginLines, dueIfHeld, dueOf, goAlong, lastPoint, shareOf, type ProgressLines } from '../../../src/cure/progress-lines.js';
+import { rateGrid } from '../../../src/cure/rate-grid.js';
+import { rateTable, type RateTable } from '../../../src/cure/rate-table.js';
+import type { TemperaturePoint } from '../../../src/cure/temperature-point.js';
+import { celsius, instant, minutes, plus } from '../../../src/cure/units.js';
 import { on, rows } from '../../support/joint.js';
+import { append, lineAlong, linesAlong, packed } from '../../support/lines-along.js';
 
 const START = on('08:00');
-/** Five milestones: two shared tables, one of them not full; a sheet of one row, one without rows, maxima below, between and above the rows. */
+/** A sheet of one row, one without rows, maxima below, between and above the rows. */
 const TABLES = [
   rateTable(rows({ 15: 450, 20: 300, 30: 150, 40: 75, 65: 25 })),
   rateTable(rows({ 21.11: 3000, 37.78: 950, 60.56: 225 }), celsius(45.5)),
@@ -17,7 +18,7 @@ const TABLES = [
   rateTable([]),
   rateTable(rows({ 40: 100, 60: 30 }), celsius(30)),
 ];
-const LONE = [rateTable(rows({ 23: 1440 }))];
+const GRIDS = [TABLES.slice(0, 3), TABLES.slice(3), TABLES.slice(1, 3), [rateTable(rows({ 23: 1440 }))]];
 
 const temperature = fc.oneof(
   fc.integer({ min: 10, max: 70 }),
@@ -31,56 +32,59 @@ const points = fc.array(fc.record({ length, temperature }), { minLength: 1, maxL
   return parts.map((part): TemperaturePoint => ({ at: (at = plus(at, minutes(part.length))), temperature: part.temperature }));
 });
 
-const packed = (history: readonly TemperaturePoint[]): Float64Array => Float64Array.from(history.flatMap((point) => [point.at, point.temperature]));
-
 /** What several milestones at once say of one, against the line of that milestone alone. */
-function expectSame(line: ProgressLine, alone: ProgressLine): void {
-  expect(line.table).toBe(alone.table);
-  expect(line.last).toEqual(alone.last);
-  expect(Math.abs(line.integral - alone.integral)).toBeLessThanOrEqual(1e-12 * Math.max(1, alone.integral));
-  expect(Math.abs(line.share - alone.share)).toBeLessThanOrEqual(1e-10 * Math.max(1, alone.share));
-  const [due, dueAlone] = [dueIfHeld(line), dueIfHeld(alone)];
-  if (dueAlone === null) expect(due).toBeNull();
-  else expect(Math.abs((due ?? NaN) - dueAlone)).toBeLessThan(1);
+function expectSame(lines: ProgressLines, lane: number, alone: ProgressLines): void {
+  expect(lastPoint(lines)).toEqual(lastPoint(alone));
+  expect(Math.abs(shareOf(lines, lane) - shareOf(alone))).toBeLessThanOrEqual(3e-8 * Math.max(1, shareOf(alone)));
+  const [due, dueAlone] = [dueIfHeld(lines, lane), dueIfHeld(alone)];
+  if (dueAlone === Infinity) expect(due).toBe(Infinity);
+  else expect(Math.abs(due - dueAlone)).toBeLessThanOrEqual(Math.max(1, 1e-7 * (dueAlone - START)));
 }
 
 describe('several lines over one packed history', () => {
-  it.each([['five milestones and one that never comes', TABLES], ['one milestone', LONE]])('say what each line says by itself, also of the next point: %s', (_name, tables) => {
-    const shared = sharedTables(tables);
+  it.each(GRIDS.map((tables) => [tables.length, tables] as const))('say what each line says by itself, also of the next point: %d at once', (_count, tables) => {
+    const grid = rateGrid(tables);
     fc.assert(
       fc.property(points, temperature, (history, next) => {
-        const [first, ...rest] = history;
-        if (first === undefined) return;
-        const lines = progressLines(shared, packed(history));
-        expect(lines).toHaveLength(tables.length);
-        for (const [index, line] of lines.entries()) {
-          const alone = progressLine(line.table, first, rest);
-          expect(line.table).toBe(tables[index]);
-          expectSame(line, alone);
-          const more = { at: plus(line.last.at, minutes(7)), temperature: next };
-          expectSame(append(line, more), append(alone, more));
-        }
+        const lines = linesAlong(grid, history);
+        const alone = tables.map((table) => lineAlong(table, history));
+        for (const [lane, line] of alone.entries()) expectSame(lines, lane, line);
+        const more = { at: plus(lastPoint(lines).at, minutes(7)), temperature: next };
+        append(lines, more);
+        for (const [lane, line] of alone.entries()) expectSame(lines, lane, append(line, more));
       }),
-      { numRuns: 5000 },
+      { numRuns: 3000 },
     );
   });
 
   it('are full at the very moment at which they would be by themselves', () => {
-    const first = { at: START, temperature: celsius(20) };
-    const rest = [60, 20, 18].map((warm, index) => ({ at: plus(START, minutes(100 * (index + 1))), temperature: celsius(warm) }));
-    const alone = TABLES.map((table) => progressLine(table, first, rest).due);
-    expect(alone[0]).not.toBeNull();
-    expect(progressLines(sharedTables(TABLES), packed([first, ...rest])).map((line) => line.due)).toEqual(alone);
+    const history = [20, 60, 20, 18].map((warm, index) => ({ at: plus(START, minutes(100 * index)), temperature: celsius(warm) }));
+    const [one, ...others] = TABLES.slice(0, 3).map((table: RateTable) => dueOf(lineAlong(table, history)));
+    expect(one).toBeLessThan(plus(START, minutes(100)));
+    const lines = linesAlong(rateGrid(TABLES.slice(0, 3)), history);
+    for (const [lane, due] of [one, ...others].entries()) expect(Math.abs(dueOf(lines, lane) - (due ?? NaN)) || 0).toBeLessThan(1);
   });
 
-  it('are none where there is no milestone', () => {
-    expect(progressLines(sharedTables([]), Float64Array.of(0, 20, 60_000, 30))).toEqual([]);
+  it('are three at most, and of nothing where there is no milestone', () => {
+    expect(() => rateGrid(TABLES.slice(0, 4))).toThrow(/holds 3 milestones, not 4/);
+    const lines = linesAlong(rateGrid([]), [{ at: START, temperature: celsius(20) }, { at: plus(START, minutes(60)), temperature: celsius(60) }]);
+    expect([shareOf(lines), dueIfHeld(lines)]).toEqual([0, Infinity]);
   });
 
-  it('need a point, and points in order of time', () => {
-    const shared = sharedTables(TABLES);
-    expect(() => progressLines(shared, new Float64Array(0))).toThrow(/needs a point/);
-    expect(() => progressLines(shared, Float64Array.of(60_000, 20, 0, 30))).toThrow(/forward in time/);
-    expect(() => progressLines(shared, Float64Array.of(0, 20, NaN, 30))).toThrow(/forward in time/);
+  it('need points in order of time', () => {
+    const grid = rateGrid(TABLES.slice(0, 3));
+    const later = { at: instant(60_000), temperature: celsius(20) };
+    for (const wrong of [[0, 30], [0, 20], [NaN, 30]]) expect(() => { goAlong(beginLines(grid, later), Float64Array.from(wrong)); }).toThrow(/forward in time/);
+    expect(() => { goAlong(beginLines(grid, later), packed([{ at: instant(120_000), temperature: celsius(40) }, { at: instant(90_000), temperature: celsius(50) }])); }).toThrow(/forward in time/);
+  });
+
+  it('know what was earned before, and become full only once', () => {
+    const grid = rateGrid(TABLES.slice(0, 1));
+    const along = packed([{ at: plus(START, minutes(100)), temperature: celsius(60) }]);
+    const [half, full] = [beginLines(grid, { at: START, temperature: celsius(20) }, 0.5), beginLines(grid, { at: START, temperature: celsius(20) }, 1.5)];
+    for (const lines of [half, full]) goAlong(lines, along);
+    expect(shareOf(full) - shareOf(half)).toBeCloseTo(1, 12);
+    expect(dueOf(half)).toBeLessThan(plus(START, minutes(100)));
+    expect(dueOf(full)).toBe(Infinity);
   });
 });
