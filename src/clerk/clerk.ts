@@ -6,6 +6,7 @@ import { nameOf } from '../repair/people.js';
 import { nextBell } from '../repair/shop-hours.js';
 import { waitingList, type Waiting } from '../repair/waiting.js';
 import { composeHome, type HomeBoard } from '../reply/compose/home.js';
+import { settingFor } from '../reply/compose/setting-for.js';
 import { heatWords } from '../reply/compose/state.js';
 import type { Setting } from '../reply/compose/words.js';
 import { cureFormOf } from './cure-form.js';
@@ -75,7 +76,7 @@ export class Clerk implements Desk {
   }
 
   waiting(): readonly WaitingCar[] {
-    return this.#waitingNow((list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
+    return this.#waitingNow('channel', (list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
       job: outlook.cure.job,
       joint: outlook.cure.ref.joint,
       card: outlook.cure.card.name,
@@ -88,16 +89,17 @@ export class Clerk implements Desk {
   }
 
   home(person: PersonId): HomeBoard {
-    return this.#waitingNow((list, setting) => composeHome(list, person, setting));
+    return this.#waitingNow(person, (list, setting) => composeHome(list, person, setting));
   }
 
-  #waitingNow<T>(words: (list: readonly Waiting[], setting: Setting) => T): T {
+  /** `reader`: whose words they are; the channel's where everybody sees them. */
+  #waitingNow<T>(reader: PersonId | 'channel', words: (list: readonly Waiting[], setting: Setting) => T): T {
     const { store, clock } = this.#desk;
     return store.transact((tx) => {
       const shop = shopIn(tx, this.#desk);
       const book = bookIn(tx, this.#desk.shelf);
       const now = clock.now();
-      return words(waitingList(runningOutlooks(book, shop, book.openJobs()), now), { shop, now });
+      return words(waitingList(runningOutlooks(book, shop, book.openJobs()), now), settingFor(reader, { shop, now }));
     });
   }
 

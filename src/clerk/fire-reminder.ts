@@ -85,9 +85,10 @@ function say(tx: BookTransaction, desk: DeskState, question: Question, now: Inst
   // The warning before a limit that has passed meanwhile says nothing the limit's own message does not say.
   if (reminder.kind === 'open-limit' && reminder.step === 0 && now >= reminder.dueAt) return;
   const shop = shopIn(tx, desk);
-  const post = composePost(reminder, outlook, latenessOf(reminder, outlook, desk, now), settingFor(reminder.to, { shop, now }), question.map((one) => one.outlook));
+  const setting = settingFor(reminder.to, { shop, now });
+  const post = composePost(reminder, outlook, latenessOf(reminder, outlook, desk, now), setting, question.map((one) => one.outlook));
   const job = bookIn(tx, desk.shelf).job(reminder.job);
-  const answer = job === null || reminder.kind === 'handover' ? post : withWholeJob(post, job, { shop, now });
+  const answer = job === null || reminder.kind === 'handover' ? post : withWholeJob(post, job, setting);
   const { joint, card } = reminder.cure;
   const about = reminder.kind === 'handover' ? { job: null, joint: null, card: null } : { job: reminder.job, joint, card };
   publish(tx, desk, { key: reminder.key, at: now, dueAt: reminder.dueAt, to: reminder.to, about: { ...about, kind: reminder.kind }, answer });
@@ -96,11 +97,12 @@ function say(tx: BookTransaction, desk: DeskState, question: Question, now: Inst
 /** More than one person can follow in an hour: one message that names each matter. What does not fit in comes in the next one. */
 function sayTogether(tx: BookTransaction, desk: DeskState, waiting: readonly Question[], to: PersonId, now: Instant): void {
   const shop = shopIn(tx, desk);
+  const setting = settingFor(to, { shop, now });
   const posts = waiting.map((question) => {
     const [{ reminder, outlook }] = question;
-    return { question, said: composePost(reminder, outlook, 'in time', settingFor(to, { shop, now }), question.map((one) => one.outlook)), outlook };
+    return { question, said: composePost(reminder, outlook, 'in time', setting, question.map((one) => one.outlook)), outlook };
   });
-  const { answer, named } = composeTogether(posts);
+  const { answer, named } = composeTogether(posts, setting);
   const [first] = named.flatMap(({ question }) => question);
   if (first === undefined) return;
   writeFacts(tx, desk, named.flatMap(({ question }) => question.map((one) => raised(one.reminder, now))), CLERK, now);
@@ -119,9 +121,13 @@ export const raised = ({ job, cure, kind, round, step, dueAt, to }: Reminder, no
 function latenessOf(reminder: Reminder, outlook: Ringing['outlook'], { clock }: DeskState, now: Instant): Lateness {
   if (isFirstAfterHold(reminder, outlook)) return 'was held';
   if (minutesBetween(reminder.ringAt, now) <= IN_TIME_MINUTES) return 'in time';
+  if (isReleasedLater(reminder, outlook)) return 'was held';
   if (outlook.cure.touchedAt > reminder.ringAt) return 'entered late';
   return reminder.ringAt < clock.startedAt ? 'was down' : 'late';
 }
+
+/** The foreman's decision about this cure came after its time. */
+const isReleasedLater = ({ kind, ringAt }: Reminder, { cure }: Ringing['outlook']): boolean => !isUrgent(kind) && !HEARD_WHILE_HELD.includes(kind) && cure.releasedAt !== null && cure.releasedAt > ringAt;
 
 const HEARD_WHILE_HELD: readonly Reminder['kind'][] = ['reading', 'still-on', 'decision', 'handover'];
 

@@ -1,4 +1,4 @@
-import { commandHelp } from '../grammar/command-table.js';
+import { commandHelp, COMMAND_TABLE } from '../grammar/command-table.js';
 import type { Instant } from '../cure/units.js';
 import { openJobsIn, outlooksOf, runningOutlooks } from '../repair/book.js';
 import { isJobCommand, type Command, type EntryCommand, type QuestionCommand } from '../repair/commands.js';
@@ -14,6 +14,7 @@ import { litOutlooks } from '../repair/left-on.js';
 import { isForeman } from '../repair/people.js';
 import { latestStart } from '../repair/latest-start.js';
 import { mayNow } from '../repair/may.js';
+import { helpNow } from '../repair/help-now.js';
 import { nextSteps } from '../repair/next-steps.js';
 import { cureFor } from '../repair/subject.js';
 import { inOwnUnit } from '../repair/own-unit.js';
@@ -30,8 +31,10 @@ import { withStepAfter } from '../reply/compose/step-after.js';
 import { withCautionsShown, withOverrides, withStanding, withWholeJob } from '../reply/compose/standing.js';
 import { composeLatestStart, composeLatestStartRefusal } from '../reply/compose/latest-start.js';
 import { composeWaiting } from '../reply/compose/lists.js';
-import { composeHelp, composeWhen } from '../reply/compose/questions.js';
-import { composeMisread, composeRefusal } from '../reply/compose/refusal.js';
+import { composeHelp, MOST_COMMANDS } from '../reply/compose/help.js';
+import { composeMisread } from '../reply/compose/misread.js';
+import { composeWhen } from '../reply/compose/questions.js';
+import { composeRefusal } from '../reply/compose/refusal.js';
 import { settingFor } from '../reply/compose/setting-for.js';
 import { composeAir, composeUndone } from '../reply/compose/shop.js';
 import { composeWhatIf, composeWhatIfRefusal } from '../reply/compose/what-if.js';
@@ -73,7 +76,7 @@ export function handleMessage(tx: BookTransaction, desk: DeskState, message: Mes
 
 function answered(tx: BookTransaction, desk: DeskState, message: Message, now: Instant): Handled {
   const read = readAtDesk(tx, desk, message.text, now);
-  if (!read.ok) return { answer: composeMisread(read.misread, message.text), entered: false, decided: false, job: null, fault: 'misread' };
+  if (!read.ok) return { answer: composeMisread(read.misread, message.text, settingFor(message.from.id, { shop: desk.shop, now })), entered: false, decided: false, job: null, fault: 'misread' };
   const situation = situationOf(tx, desk, message, now);
   const command = inOwnUnit(read.command, situation);
   const handled = isQuestion(command) ? asked(command, situation) : meant(tx, desk, command, situation);
@@ -102,7 +105,10 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const { shop, now, book } = situation;
   const setting = settingFor(situation.by, situation);
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
-  if (command.kind === 'help') return reply(composeHelp(commandHelp()));
+  if (command.kind === 'help') {
+    const now = helpNow(situation, COMMAND_TABLE.map(({ kind }) => kind), MOST_COMMANDS);
+    return reply(composeHelp(commandHelp(now.job, situation.cards.map(({ name }) => name)), now, setting));
+  }
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting, isForeman(shop, situation.by) ? book.people.strangers : [], openJobsIn(book)));
   if (command.kind === 'lamps') return reply(composeLamps(litOutlooks(book, shop, book.openJobs(), now), setting));
   if (command.kind === 'next') return nextAnswered(command, situation, reply);
@@ -140,7 +146,7 @@ function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, si
   }
   const before = runningOutlooks(situation.book, shop, touched(command, decision, situation));
   const entry = decision.facts.length === 0 ? null : writeFacts(tx, desk, decision.facts, by, now);
-  const answer = withCautionsShown(composed(tx, desk, { command, decision, situation, before, entry }), decision.facts);
+  const answer = withCautionsShown(composed(tx, desk, { command, decision, situation, before, entry }), decision.facts, settingFor(by, situation));
   if (entry !== null) settleQuestions(tx, desk, { facts: decision.facts, by, now });
   if (entry !== null) for (const notice of noticesOf(entry, decision.facts, before, situation)) publish(tx, desk, notice);
   return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null };

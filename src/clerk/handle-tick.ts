@@ -5,6 +5,7 @@ import { sameCure } from '../repair/cure-ref.js';
 import { lastBell, nextOpening, type BellTime } from '../repair/shop-hours.js';
 import { waitingList } from '../repair/waiting.js';
 import { composeBundle } from '../reply/compose/lists.js';
+import { settingFor } from '../reply/compose/setting-for.js';
 import type { DeskState } from './desk-ports.js';
 import { raised } from './fire-reminder.js';
 import { bookIn } from './loaded-book.js';
@@ -31,7 +32,7 @@ export function ringBell(tx: BookTransaction, desk: DeskState, bell: BellTime, n
   const shop = shopIn(tx, desk);
   const book = bookIn(tx, desk.shelf);
   const list = waitingList(runningOutlooks(book, shop, book.openJobs()), now);
-  const bundle = composeBundle(bell, list, nextOpening(shop, now), { shop, now }, book.people.strangers, openJobsIn(book));
+  const bundle = composeBundle(bell, list, nextOpening(shop, now), settingFor('channel', { shop, now }), book.people.strangers, openJobsIn(book));
   const bellFact: NewFact = { job: null, happenedAt: now, fact: { type: 'bell', bell: bell.bell, dueAt: bell.at, posted: bundle !== null } };
   writeFacts(tx, desk, [bellFact], CLERK, now);
   if (bundle === null) return;

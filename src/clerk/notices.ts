@@ -5,6 +5,7 @@ import type { Outlook } from '../repair/outlook.js';
 import { foremanOf } from '../repair/people.js';
 import type { Answer } from '../reply/answer.js';
 import { composeAccepted, composeHanded, composeOffer, composeStranger } from '../reply/compose/people.js';
+import { settingFor } from '../reply/compose/setting-for.js';
 import type { NewPost } from './ports.js';
 
 type To = NewPost['to'];
@@ -17,7 +18,7 @@ export function noticesOf(entry: EntryNo, facts: readonly NewFact[], before: rea
       return first.job === null ? [] : handed(entry, first.job, first.fact.to, before, situation);
     case 'handover-offered': {
       const { to, jobs } = first.fact;
-      return [notice(entry, to, null, composeOffer(situation.by, jobs, outlooks(jobs, situation), situation), situation)];
+      return [notice(entry, to, null, composeOffer(situation.by, jobs, outlooks(jobs, situation), settingFor(to, situation)), situation)];
     }
     case 'handover-accepted':
       return accepted(entry, first.fact.offer, facts, situation);
@@ -28,21 +29,21 @@ export function noticesOf(entry: EntryNo, facts: readonly NewFact[], before: rea
 
 /** Somebody who is not one of the shop's people wanted to enter something. */
 export const strangerNotice = (entry: EntryNo, situation: Situation): NewPost => {
-  const { about, ...post } = notice(entry, foremanOf(situation.shop), null, composeStranger(situation.by, situation), situation);
+  const to = foremanOf(situation.shop);
+  const { about, ...post } = notice(entry, to, null, composeStranger(situation.by, settingFor(to, situation)), situation);
   return { ...post, about: { ...about, kind: 'stranger' } };
 };
 
 function handed(entry: EntryNo, job: JobNo, to: PersonId, before: readonly Outlook[], situation: Situation): NewPost[] {
   const had = before.filter((outlook) => outlook.cure.job === job).map((outlook) => outlook.cure.owner);
   const others = [...new Set([to, ...had])].filter((person) => person !== situation.by);
-  const said = composeHanded(job, to, situation.by, outlooks([job], situation), situation);
-  return others.map((person) => notice(entry, person, job, said, situation));
+  return others.map((person) => notice(entry, person, job, composeHanded(job, to, situation.by, outlooks([job], situation), settingFor(person, situation)), situation));
 }
 
 function accepted(entry: EntryNo, offer: EntryNo, facts: readonly NewFact[], situation: Situation): NewPost[] {
   const giver = situation.book.people.offers.find((one) => one.entry === offer)?.from;
   if (giver === undefined || giver === situation.by) return [];
-  return [notice(entry, giver, null, composeAccepted(situation.by, facts.flatMap(({ job }) => job ?? []), situation), situation)];
+  return [notice(entry, giver, null, composeAccepted(situation.by, facts.flatMap(({ job }) => job ?? []), settingFor(giver, situation)), situation)];
 }
 
 const outlooks = (jobs: readonly JobNo[], { book, shop }: Situation): Outlook[] =>

@@ -6,6 +6,7 @@ import type { Outlook } from '../repair/outlook.js';
 import { stillAsked } from '../repair/still-asked.js';
 import type { Instant } from '../cure/units.js';
 import { composeAnswered, type Ending, type QuestionEnd } from '../reply/compose/answered.js';
+import { settingFor } from '../reply/compose/setting-for.js';
 import type { DeskState } from './desk-ports.js';
 import { bookIn } from './loaded-book.js';
 import type { Post } from './message.js';
@@ -29,7 +30,7 @@ export function settleQuestions(tx: BookTransaction, desk: DeskState, { facts, b
       if (end === null) continue;
       tx.settled(post.seq);
       const ending: Ending = { end, by, said: end === 'done' ? saidIn(facts, post) : null };
-      tx.queue(desk.addressing.answered(post, composeAnswered(post.answer, ending, { shop, now }), now));
+      tx.queue(desk.addressing.answered(post, composeAnswered(post.answer, ending, settingFor(post.to, { shop, now })), now));
     }
   }
 }

@@ -11,16 +11,16 @@ export const shopIn = (tx: BookTransaction, { shop, shelf }: Pick<DeskState, 'sh
 export function shopWithPeople(shop: Shop, adopted: readonly Adopted[], guests: readonly Guest[]): Shop {
   const listed = new Set(shop.people.map((person) => person.id));
   const taken = new Map<PersonId, Adopted>(adopted.filter(({ person }) => !listed.has(person)).map((one) => [one.person, one]));
-  const people = [...shop.people, ...[...taken.values()].map((one) => personOf(one, guests))];
+  const people = [...shop.people, ...[...taken.values()].map((one) => personOf(one, guests, shop))];
   return { ...shop, people, guests: guests.filter(({ id }) => !people.some((person) => person.id === id)) };
 }
 
-/** Language and unit are shop.yaml's to say; the chat finds them by their id. */
-const personOf = ({ person, name, role }: Adopted, guests: readonly Guest[]): Person => ({
+/** They read what the shop reads, until shop.yaml says otherwise; the chat finds them by their id. */
+const personOf = ({ person, name, role }: Adopted, guests: readonly Guest[], { language }: Shop): Person => ({
   id: personId(person),
   name: guests.find(({ id }) => id === person)?.name ?? name,
   role,
   chatId: null,
-  language: 'en',
+  language,
   unit: null,
 });

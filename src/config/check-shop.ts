@@ -27,11 +27,11 @@ export function checkShop(config: Pick<Config, 'shop' | 'cards' | 'procedures'>)
   return { ok: true, lines: [shopLine(shop.shop), ...shiftLines(shop.shop), ...cards.cards.flatMap(cardLines), ...procedures.procedures.flatMap((one) => procedureLines(one, shop.shop))] };
 }
 
-function shopLine({ name, zone, people, lamps, pads, bays, air, night, closedDays, holidays, unit, fireWatch, batteryCaution, shifts }: Shop): string {
+function shopLine({ name, zone, people, lamps, pads, bays, air, night, closedDays, holidays, unit, language, fireWatch, batteryCaution, shifts }: Shop): string {
   const degrees = (value: number | null): string => (value === null ? 'unknown' : `${value} °C`);
   const list = (names: readonly string[]): string => names.join(', ') || 'none';
   const closed = closedDays === null ? 'as night' : degrees(closedDays);
-  return `${name}: ${zone}, ${people.length} people, lamps ${list(lamps)}, pads ${list(pads)}, air ${degrees(air)}, night ${degrees(night)}, closed days ${closed}, holidays ${list(holidays)}, unit ${unit}, bays ${list(bays)}, fire watch ${fireWatch} min, battery caution above ${degrees(batteryCaution)}, shifts ${list(shifts.map((shift) => shift.name))}.`;
+  return `${name}: ${zone}, ${people.length} people, lamps ${list(lamps)}, pads ${list(pads)}, air ${degrees(air)}, night ${degrees(night)}, closed days ${closed}, holidays ${list(holidays)}, unit ${unit}, language ${language}, bays ${list(bays)}, fire watch ${fireWatch} min, battery caution above ${degrees(batteryCaution)}, shifts ${list(shifts.map((shift) => shift.name))}.`;
 }
 
 /** Who is told when. Without shifts everybody is taken to work while the shop is open. */

@@ -12,18 +12,21 @@ const personField = closedObject({
   name: z.string({ error: expects('the name people use') }).trim().min(1, { error: 'must not be empty' }).max(40, { error: 'must have at most 40 characters' }),
   role: z.enum(ROLES, { error: expects(`one of ${ROLES.join(', ')}`) }),
   chat: z.string({ error: expects('a member id') }).regex(CHAT_ID, { error: 'must be the member id from the chat profile, such as U02ABCDEF, not a name' }).nullish(),
-  language: z.enum(LANGUAGES, { error: expects(`one of ${LANGUAGES.join(', ')}`) }).default('en'),
+  language: z.enum(LANGUAGES, { error: expects(`one of ${LANGUAGES.join(', ')}`) }).nullish(),
   unit: z.enum(['C', 'F'], { error: expects('C or F') }).nullish(),
 });
 
+/** A person as written; without a language the shop's is theirs. */
+export type PersonWritten = Omit<Person, 'language'> & { readonly language: Person['language'] | null };
+
 /** People by their id. Names and chat ids are unique, and somebody is foreman: only a foreman can release a hold. */
-export const peopleField = z.record(z.string(), personField, { error: expects('people, each an id with name and role') }).transform((plain, context): readonly Person[] => {
+export const peopleField = z.record(z.string(), personField, { error: expects('people, each an id with name and role') }).transform((plain, context): readonly PersonWritten[] => {
   const refuse = (path: string[], message: string) => {
     context.addIssue({ code: 'custom', path, message });
   };
-  const people: Person[] = [];
+  const people: PersonWritten[] = [];
   for (const [key, { name, role, chat, language, unit }] of Object.entries(plain)) {
-    const person: Person = { id: personId(key), name, role, chatId: chat ?? null, language, unit: unit ?? null };
+    const person: PersonWritten = { id: personId(key), name, role, chatId: chat ?? null, language: language ?? null, unit: unit ?? null };
     if (!ID.test(key)) refuse([key], 'must be an id that begins with a letter and holds letters, digits and hyphens only');
     if (people.some((other) => other.id === person.id)) refuse([key], 'differs from another id only in capitals');
     if (people.some((other) => other.name.toLowerCase() === name.toLowerCase())) refuse([key, 'name'], `${name} is the name of somebody else already`);

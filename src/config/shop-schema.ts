@@ -2,7 +2,7 @@ import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { closedObject, expects } from '../cure/closed-object.js';
 import { celsius, celsiusFromFahrenheit, minutes, type Celsius } from '../cure/units.js';
-import type { Shop } from '../repair/shop.js';
+import { LANGUAGES, type Shop } from '../repair/shop.js';
 import { nearest } from './nearest.js';
 import { endlessClosure, holidaysField } from './shop-holidays.js';
 import { baysField } from './shop-bays.js';
@@ -46,6 +46,7 @@ export const shopSchema = closedObject({
   night: airField,
   'closed-days': airField,
   unit: z.enum(['C', 'F'], { error: expects('C or F') }).default('C'),
+  language: z.enum(LANGUAGES, { error: expects(`one of ${LANGUAGES.join(', ')}`) }).default('en'),
   people: peopleField,
   lamps: lampsField.default([]),
   pads: padsField.nullish(),
@@ -69,10 +70,11 @@ export const shopSchema = closedObject({
   if (closure !== null) refuse(['holidays', (plain.holidays ?? []).indexOf(closure.holiday)], closure.problem);
   const pads = plain.pads ?? [];
   for (const [index, pad] of pads.entries()) if (plain.lamps.includes(pad)) refuse(['pads', index], `${pad} is the name of a lamp already: give the pad another`);
+  const { name, zone, hours, unit, language, lamps, rhythm } = plain;
+  const people = plain.people.map((person) => ({ ...person, language: person.language ?? language }));
   const shifts = plain.shifts ?? [];
-  checkShifts(shifts, plain.people, refuse);
-  const { name, zone, hours, unit, people, lamps, rhythm } = plain;
-  return { name, zone, hours, holidays, air, night, closedDays, unit, people, lamps, pads, rhythm, shifts, bays: plain.bays ?? [], fireWatch: plain['fire-watch'], batteryCaution: cautionFrom(plain['battery-caution'], unit, context) };
+  checkShifts(shifts, people, refuse);
+  return { name, zone, hours, holidays, air, night, closedDays, unit, language, people, lamps, pads, rhythm, shifts, bays: plain.bays ?? [], fireWatch: plain['fire-watch'], batteryCaution: cautionFrom(plain['battery-caution'], unit, context) };
 });
 
 function airTemperature(field: 'air' | 'night' | 'closed-days', typed: number | string | null | undefined, unit: 'C' | 'F', context: z.RefinementCtx): Celsius | null {

@@ -1,17 +1,19 @@
 import type { KnownNames } from './known-names.js';
 import { dayBefore, momentsOf, type Span } from './local-time.js';
+import type { Problem } from './problem.js';
+import type { Label } from './said.js';
 import type { TypedClock } from './token.js';
 
 /** Another way to type the time; `label` is null when it is only the nearest form, not a real choice. */
 export interface TimeRepair {
   readonly words: string;
-  readonly label: string | null;
+  readonly label: Label | null;
 }
 
-export type Resolved = { readonly ok: true; readonly span: Span } | { readonly ok: false; readonly problem: string; readonly repairs: readonly TimeRepair[] };
+export type Resolved = { readonly ok: true; readonly span: Span } | { readonly ok: false; readonly problem: Problem; readonly repairs: readonly TimeRepair[] };
 
 export const found = (span: Span): Resolved => ({ ok: true, span });
-export const wrong = (problem: string, repairs: readonly TimeRepair[] = []): Resolved => ({ ok: false, problem, repairs });
+export const wrong = (problem: Problem, repairs: readonly TimeRepair[] = []): Resolved => ({ ok: false, problem, repairs });
 
 export interface HourMinute {
   readonly hour: number;
@@ -41,5 +43,5 @@ export const onDay = (daysAgo: number, { hour, minute }: HourMinute, names: Know
 
 export function existing(span: Span | null, typed: HourMinute, lead = 'at'): Resolved {
   if (span !== null) return found(span);
-  return wrong('a time that exists: the clocks went over it', [{ words: `${lead} ${clockText((typed.hour + 1) % 24, typed.minute)}`, label: null }]);
+  return wrong('time-that-exists', [{ words: `${lead} ${clockText((typed.hour + 1) % 24, typed.minute)}`, label: null }]);
 }

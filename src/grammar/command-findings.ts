@@ -1,23 +1,26 @@
 import { isBeadDepth } from './bead-depth.js';
-import { COMMANDS, commandWord } from './command-table.js';
+import { COMMANDS, commandWord, shownWords } from './command-table.js';
 import type { Gap } from './declaration.js';
 import { inserted, replaced, typedAt, without, written } from './draft.js';
 import { jobTyped, type Finding, type LineState } from './line-state.js';
+import type { Problem, Thing } from './problem.js';
+import { ago, asChoice, asTyped, type ShownWord } from './said.js';
 import { isNegation } from './small-words.js';
 import type { Token, TokenOf } from './token.js';
 import type { Repair } from './trouble.js';
 
 /** What a line without a command word most likely wants to be, harmless questions first. */
 const LIKELY = ['when', 'read', 'depth', 'closed', 'cure', 'lamp', 'air'] as const;
-const THINGS: Readonly<Partial<Record<Token['kind'], string>>> = {
+const THINGS: Readonly<Partial<Record<Token['kind'], Thing>>> = {
   degrees: 'temperature',
   card: 'card',
   joint: 'joint',
-  method: 'way of measuring',
+  method: 'method',
   milestone: 'milestone',
   depth: 'depth',
   humidity: 'humidity',
 };
+const NO_WORD: ShownWord = { en: '', de: '', es: '' };
 /** What is missing goes behind these, before times and remarks. */
 const STEM: ReadonlySet<Token['kind']> = new Set(['form', 'number', 'joint', 'card', 'depth', 'lamp', 'milestone']);
 /** A number that stands alone may be minutes, up to this many. */
@@ -27,14 +30,14 @@ const DEEPEST_MEANT = 10;
 
 export const noCommand = ({ draft }: LineState): Finding => ({
   unclear: null,
-  problem: 'a command word',
+  problem: 'command-word',
   repairs: () => LIKELY.map((kind) => ({ line: inserted(draft, 0, commandWord(COMMANDS[kind])), label: null })),
 });
 
 /** `paste 501 P1 air 19`: each part may be sent as a line of its own. */
 export const severalCommands = (state: LineState): Finding => ({
   unclear: null,
-  problem: 'one thing at a time',
+  problem: 'one-thing',
   repairs: () => (state.tokens.some((token) => token.kind !== 'form' && isNegation(token.text)) ? [] : [...questionAlone(state), ...segments(state).flatMap((segment) => linesOf(state, segment))]),
 });
 
@@ -55,7 +58,7 @@ function segments({ tokens, draft }: LineState): readonly { readonly form: Token
 
 function linesOf(state: LineState, { form, from, to }: ReturnType<typeof segments>[number]): readonly Repair[] {
   const { draft, tokens } = state;
-  const label = form.text;
+  const label = asTyped(form.text);
   const alone = { line: written(draft, undefined, from, to), label };
   const job = tokens.find((token) => token.kind === 'number' && token.whole);
   if (job === undefined || (job.first >= from && job.first < to) || !COMMANDS[form.command].takes.includes('job')) return [alone];
@@ -65,49 +68,49 @@ function linesOf(state: LineState, { form, from, to }: ReturnType<typeof segment
 /** Something the command has no place for. */
 export function extra(state: LineState, token: Token): Finding {
   const { draft, spoken } = state;
-  const word = spoken === null ? '' : commandWord(spoken.declaration);
+  const word = spoken === null ? NO_WORD : shownWords(spoken.declaration);
   return {
     unclear: typedAt(draft, [token]),
-    problem: token.kind === 'number' ? numberProblem(state, token, word) : `no ${thing(token)}: ${word} takes none`,
+    problem: token.kind === 'number' ? numberProblem(state, token, word) : { is: 'takes-none', thing: thing(token), word },
     repairs: () => [...asHumidity(state, token), ...asLamp(state, token), ...asMinutes(state, token), ...asDepth(state, token), { line: without(draft, [token]), label: null }],
   };
 }
 
-const thing = (token: Token): string => (token.kind === 'lamp' ? `${token.heater} name` : (THINGS[token.kind] ?? 'such word'));
+const thing = (token: Token): Thing => (token.kind === 'lamp' ? `${token.heater}-name` : (THINGS[token.kind] ?? 'word'));
 
-function numberProblem({ draft, spoken }: LineState, token: TokenOf<'number'>, word: string): string {
+function numberProblem({ draft, spoken }: LineState, token: TokenOf<'number'>, word: ShownWord): Problem {
   const takes = spoken?.declaration.takes ?? [];
-  if (takes.length === 0) return `no number: ${word} takes none`;
-  return takes.includes('job') && draft.names.openJobs.has(token.text) ? 'one job at a time' : 'a word that says what this number is';
+  if (takes.length === 0) return { is: 'takes-none', thing: 'number', word };
+  return takes.includes('job') && draft.names.openJobs.has(token.text) ? 'one-job' : 'what-number-is';
 }
 
 /** `air 19 55`. */
 function asHumidity({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
   const fits = token.kind === 'number' && spoken?.declaration.takes.includes('humidity') === true && !tokens.some((one) => one.kind === 'humidity');
-  return fits ? [{ line: replaced(draft, token, `rh ${token.text}`), label: `rh ${token.text}` }] : [];
+  return fits ? [{ line: replaced(draft, token, `rh ${token.text}`), label: asTyped(`rh ${token.text}`) }] : [];
 }
 
 function asMinutes({ draft, spoken, times }: LineState, token: Token): readonly Repair[] {
   const fits = token.kind === 'number' && token.whole && token.value <= MOST_MINUTES_MEANT && times.length === 0;
-  return fits && spoken?.declaration.takes.includes('time') === true ? [{ line: replaced(draft, token, `${token.text} min ago`), label: `${token.text} min ago` }] : [];
+  return fits && spoken?.declaration.takes.includes('time') === true ? [{ line: replaced(draft, token, `${token.text} min ago`), label: ago(`${token.text} min`) }] : [];
 }
 
 /** `paste 501 P1 5`. */
 function asDepth({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
   const fits = token.kind === 'number' && isBeadDepth(token.value) && token.value <= DEEPEST_MEANT && !tokens.some((one) => one.kind === 'depth');
-  return fits && spoken?.declaration.takes.includes('depth') === true ? [{ line: replaced(draft, token, `${token.text} mm`), label: `${token.text} mm` }] : [];
+  return fits && spoken?.declaration.takes.includes('depth') === true ? [{ line: replaced(draft, token, `${token.text} mm`), label: asTyped(`${token.text} mm`) }] : [];
 }
 
 /** `lamp on 501 65` sets a lamp. */
 function asLamp({ draft, spoken, tokens }: LineState, token: Token): readonly Repair[] {
   const form = tokens.find((one) => one.kind === 'form');
   const sets = spoken?.declaration.kind === 'on' && (token.kind === 'number' || token.kind === 'degrees') && form !== undefined;
-  return sets ? [{ line: replaced(draft, form, 'lamp'), label: `lamp ${token.value}` }] : [];
+  return sets ? [{ line: replaced(draft, form, 'lamp'), label: [{ is: 'heater', heater: 'lamp', name: `${token.value}` }] }] : [];
 }
 
 export const secondOf = ({ draft }: LineState, first: Token, second: Token): Finding => ({
   unclear: typedAt(draft, [second]),
-  problem: `only one ${thing(second)}`,
+  problem: { is: 'only-one', thing: thing(second) },
   repairs: () => [first, second].map((token) => ({ line: without(draft, [token]), label: null })).reverse(),
 });
 
@@ -123,8 +126,8 @@ export function gapFinding(state: LineState, gap: Gap): Finding {
     unclear: null,
     problem: gap.problem,
     repairs: () => [
-      ...add.map((words) => ({ line: inserted(draft, place, words), label: gap.choose ? words : null })),
-      ...contradicting.map((token) => ({ line: without(draft, [token]), label: said.filter((other) => other !== token).map((other) => other.text).join(' ') })),
+      ...add.map((words) => ({ line: inserted(draft, place, words), label: gap.choose ? asChoice(words) : null })),
+      ...contradicting.map((token) => ({ line: without(draft, [token]), label: asTyped(said.filter((other) => other !== token).map((other) => other.text).join(' ')) })),
     ],
   };
 }
@@ -136,7 +139,7 @@ export function asked(state: LineState): Finding {
   const job = jobTyped(state);
   return {
     unclear: '?',
-    problem: 'what happened, not a question',
+    problem: 'no-question',
     repairs: () => [
       { line: job === null ? 'when' : `when ${job}`, label: null },
       { line: 'who waits', label: null },

@@ -43,6 +43,7 @@ import { why } from './commands/why.js';
 import { wrongCard } from './commands/wrong-card.js';
 import type { Declaration, Parameter } from './declaration.js';
 import { shownWord, wordsOfAll } from './language.js';
+import type { ShownWord } from './said.js';
 
 /** Every command, by its kind. */
 export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
@@ -97,9 +98,9 @@ export const COMMAND_TABLE: readonly Declaration[] = Object.values(COMMANDS);
 export interface CommandHelp {
   readonly kind: CommandKind;
   readonly words: readonly string[];
+  readonly shown: ShownWord;
   readonly parameters: readonly Parameter[];
   readonly usage: string;
-  readonly meaning: string;
   readonly example: string;
 }
 
@@ -112,6 +113,13 @@ export function commandWord(declaration: Declaration): string {
   return first === undefined ? declaration.kind : shownWord(first);
 }
 
+/** The same in every language. */
+export function shownWords({ kind, forms }: Declaration): ShownWord {
+  const [words = { en: [kind], de: [], es: [] }] = Object.values(forms);
+  const [english = kind] = words.en;
+  return { en: english, de: words.de[0] ?? english, es: words.es[0] ?? english };
+}
+
 /** An example that reads well in a shop with these open jobs and cards; without any, the usual invented ones. */
 export function exampleLine(declaration: Declaration, jobs: Iterable<string>, cards: Iterable<string>): string {
   const [job = EXAMPLE_JOB] = jobs;
@@ -119,12 +127,13 @@ export function exampleLine(declaration: Declaration, jobs: Iterable<string>, ca
   return declaration.example({ job, card }).replace(/ +/g, ' ').trim();
 }
 
-export const commandHelp = (): readonly CommandHelp[] =>
+/** `job` and `cards` make the examples lines of this shop; without them the usual invented ones. */
+export const commandHelp = (job: string | null = null, cards: readonly string[] = [EXAMPLE_CARD]): readonly CommandHelp[] =>
   COMMAND_TABLE.map((declaration) => ({
     kind: declaration.kind,
     words: Object.values(declaration.forms).flatMap(wordsOfAll),
+    shown: shownWords(declaration),
     parameters: declaration.takes,
     usage: declaration.usage,
-    meaning: declaration.meaning,
-    example: exampleLine(declaration, [EXAMPLE_JOB], [EXAMPLE_CARD]),
+    example: exampleLine(declaration, [job ?? EXAMPLE_JOB], cards),
   }));

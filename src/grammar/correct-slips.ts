@@ -5,6 +5,7 @@ import { nearWords } from './near-words.js';
 import { written } from './draft.js';
 import { piecesOf, type Piece } from './pieces.js';
 import { readChunks } from './reader.js';
+import { asTyped, type Label } from './said.js';
 import { isNegation } from './small-words.js';
 import type { Parsed, Trouble } from './trouble.js';
 
@@ -21,7 +22,7 @@ interface Slip {
 interface Corrected {
   readonly command: Command;
   readonly line: string;
-  readonly label: string;
+  readonly label: Label;
   /** A word of two letters is one slip away from too much: it is offered only. */
   readonly sure: boolean;
 }
@@ -64,7 +65,7 @@ function read(ways: readonly (readonly Slip[])[], pieces: readonly Piece[], name
     const line = `${written({ pieces, names }, new Map(way.map(({ at, word }) => [at, word])))}${asked}`;
     const parsed = interpretLine(line, names);
     const meaning = parsed.ok ? JSON.stringify(parsed.command) : '';
-    if (parsed.ok && !found.has(meaning)) found.set(meaning, { command: parsed.command, line, label: way.map(({ word }) => word).join(' '), sure: way.every(({ word }) => word.length > TOO_SHORT || /\d/.test(word)) });
+    if (parsed.ok && !found.has(meaning)) found.set(meaning, { command: parsed.command, line, label: asTyped(way.map(({ word }) => word).join(' ')), sure: way.every(({ word }) => word.length > TOO_SHORT || /\d/.test(word)) });
   }
   return [...found.values()];
 }

@@ -4,6 +4,7 @@ import type { MilestoneKind } from '../cure/card.js';
 import type { Command, CommandKind, ReadingMethod, TypedTemperature, When } from '../repair/commands.js';
 import type { EntryNo, JobNo, JointNo, LampName } from '../repair/ids.js';
 import type { Words } from './language.js';
+import type { Problem } from './problem.js';
 
 /**
  * What a command can carry besides its word. `time` has passed; `from` and `ready` are still to come.
@@ -46,7 +47,7 @@ export interface Slots {
 
 /** Something is missing, or two things contradict each other. */
 export interface Gap {
-  readonly problem: string;
+  readonly problem: Problem;
   /** Words that, added to the line, fill it; `choose` when each stands for what the person may have meant. */
   readonly add: readonly string[] | 'each card';
   readonly choose: boolean;
@@ -69,12 +70,11 @@ export interface Declaration {
   readonly forms: Readonly<Record<string, Words>>;
   readonly takes: readonly Parameter[];
   readonly usage: string;
-  readonly meaning: string;
   readonly example: (names: ExampleNames) => string;
   readonly build: (slots: Slots) => Built;
 }
 
 export const built = (command: Command): Built => ({ ok: true, command });
-export const missing = (problem: string, ...add: readonly string[]): Built => gap({ problem, add, choose: false, place: 'end' });
-export const choose = (problem: string, ...add: readonly string[]): Built => gap({ problem, add, choose: true, place: 'end' });
+export const missing = (problem: Problem, ...add: readonly string[]): Built => gap({ problem, add, choose: false, place: 'end' });
+export const choose = (problem: Problem, ...add: readonly string[]): Built => gap({ problem, add, choose: true, place: 'end' });
 export const gap = (found: Gap): Built => ({ ok: false, gap: found });

@@ -1,6 +1,7 @@
 import type { KnownNames } from './known-names.js';
 import { readAgo } from './read-ago.js';
 import { readClock } from './read-clock.js';
+import { ago, asTyped } from './said.js';
 import type { TimeExpression } from './time-expression.js';
 import { timeWord, unitMinutes } from './time-words.js';
 import type { Token, TokenOf } from './token.js';
@@ -61,17 +62,21 @@ function readAgoOrJob(cursor: TokenCursor, tokens: readonly Token[], names: Know
   const otherOpen = names.openJobs.has(other.text);
   if ((unit?.kind === 'word' && unitMinutes(unit.text) !== null) || (open && !otherOpen)) return null;
   if (otherOpen || number.value <= LONGEST_WITHOUT_UNIT) return readAgo(cursor);
-  return unsure(cursor, 3, [`${number.text} ${other.text} min ago`, `${other.text} ${number.text} min ago`]);
+  return unsure(cursor, 3, [oneAgo(number.text, other.text), oneAgo(other.text, number.text)]);
 }
 
-function byLikelihood({ text, value }: TokenOf<'number'>): readonly string[] {
-  const ways = [`${text} min ago`, text];
+type Way = Extract<TimeExpression, { readonly is: 'unsure' }>['ways'][number];
+
+const oneAgo = (job: string, minutes: string): Way => ({ words: `${job} ${minutes} min ago`, label: ago(`${minutes} min`, job) });
+
+function byLikelihood({ text, value }: TokenOf<'number'>): readonly Way[] {
+  const ways = [{ words: `${text} min ago`, label: ago(`${text} min`) }, { words: text, label: asTyped(text) }];
   return value <= LONGEST_WITHOUT_UNIT ? ways : ways.reverse();
 }
 
-function unsure(cursor: TokenCursor, length: number, ways: readonly string[]): TimeExpression {
+function unsure(cursor: TokenCursor, length: number, ways: readonly Way[]): TimeExpression {
   cursor.moveTo(cursor.at + length);
-  return { is: 'unsure', problem: 'a word that says which number is the job', ways: ways.map((words) => ({ words, label: words })) };
+  return { is: 'unsure', problem: 'which-number-is-job', ways };
 }
 
 /** `at 2026-03-02T13:40`: buttons say times this way. */

@@ -1,7 +1,8 @@
 import type { Command, CommandKind } from '../repair/commands.js';
 import { jobNo } from '../repair/ids.js';
-import { COMMANDS, commandWord } from './command-table.js';
+import { COMMANDS, shownWords } from './command-table.js';
 import { replaced, typedAt, type Draft } from './draft.js';
+import { ago, asTyped } from './said.js';
 import type { Parsed, Repair } from './trouble.js';
 
 /** What begins something never guesses on which car; what ends something asks first. */
@@ -28,12 +29,12 @@ export function jobFromItsEnd(command: Command, draft: Draft): Parsed {
   return {
     ok: false,
     trouble: {
-      understood: commandWord(COMMANDS[command.kind]),
+      understood: [{ is: 'command', word: shownWords(COMMANDS[command.kind]) }],
       unclear: typedAt(draft, [place]),
-      problem: second === undefined ? `the whole job number: ${only ?? ''}?` : 'the whole job number: several jobs end like this',
+      problem: second === undefined ? { is: 'whole-job', job: only ?? '' } : 'whole-job-of-several',
       command: command.kind,
       job: null,
-      repairs: () => [...ending.map((whole) => ({ line: replaced(draft, place, whole), label: whole })), ...otherwise(command, job, draft, place), { line: replaced(draft, place, `#${job}`), label: `#${job}` }],
+      repairs: () => [...ending.map((whole) => ({ line: replaced(draft, place, whole), label: asTyped(whole) })), ...otherwise(command, job, draft, place), { line: replaced(draft, place, `#${job}`), label: asTyped(`#${job}`) }],
     },
   };
 }
@@ -50,4 +51,4 @@ const otherEnding = (job: string, { pieces, names }: Draft): boolean =>
   pieces.some(({ text }) => text !== job && /^\d{2,}$/.test(text) && [...names.openJobs].some((open) => open.endsWith(text)));
 
 const otherwise = (command: Command, job: string, draft: Draft, place: { readonly first: number; readonly last: number }): readonly Repair[] =>
-  mayBeMinutes(command, job) && !('setting' in command) && command.kind !== 'read' ? [{ line: replaced(draft, place, `${job} min ago`), label: `${job} min ago` }] : [];
+  mayBeMinutes(command, job) && !('setting' in command) && command.kind !== 'read' ? [{ line: replaced(draft, place, `${job} min ago`), label: ago(`${job} min`) }] : [];

@@ -1,14 +1,16 @@
 import { minutes, type Minutes } from '../cure/units.js';
 import type { Draft } from './draft.js';
 import { plainMeanings } from './interpretations.js';
+import type { Problem } from './problem.js';
 import { readLength } from './read-ago.js';
+import type { Label } from './said.js';
 import { isFiller } from './small-words.js';
 import type { Token } from './token.js';
 import { TokenCursor } from './token-cursor.js';
 
 const LONGEST = 12 * 60;
 
-type Said = { readonly ok: true; readonly length: Minutes | null } | { readonly ok: false; readonly problem: string; readonly ways: readonly { readonly words: string; readonly label: string }[] };
+type Said = { readonly ok: true; readonly length: Minutes | null } | { readonly ok: false; readonly problem: Problem; readonly ways: readonly { readonly words: string; readonly label: Label }[] };
 
 /** `30`, `30 min`, `1 h 20`: the whole rest of the line must be one length; null where it is none. */
 export function lengthSaid({ pieces }: Draft, from: number): Said {

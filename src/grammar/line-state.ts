@@ -1,6 +1,7 @@
 import { assignNumbers, type Assigned } from './assign-numbers.js';
 import type { Draft } from './draft.js';
 import type { FoundTime } from './find-time.js';
+import type { Problem } from './problem.js';
 import type { Token } from './token.js';
 import type { Parsed, Repair, Trouble } from './trouble.js';
 import { understood } from './understood.js';
@@ -19,7 +20,7 @@ export interface LineState {
 }
 
 export interface Finding {
-  readonly problem: string;
+  readonly problem: Problem;
   readonly unclear: string | null;
   readonly repairs: () => readonly Repair[];
 }

@@ -1,5 +1,6 @@
 import { replaced, typedAt, without } from './draft.js';
 import type { Finding, LineState } from './line-state.js';
+import { ago, asTyped } from './said.js';
 import { isNegation } from './small-words.js';
 import { timeWord, unitMinutes, WEEKDAYS } from './time-words.js';
 import type { Token } from './token.js';
@@ -13,10 +14,10 @@ export function looseWords({ draft, tokens, spoken }: LineState, loose: readonly
   const numbers = tokens.filter((token, index) => token.kind === 'number' && isLengthWord(tokens[index + 1]) && loose.includes(tokens[index + 1] ?? token));
   return {
     unclear: typedAt(draft, [...numbers, ...loose].sort((one, other) => one.first - other.first)),
-    problem: lengths.length > 0 ? 'the word ago, or a time' : spans.length > 0 || loose.some((token) => isDay(token) || isAt(token)) ? 'a time of day' : 'a word that fits here',
+    problem: lengths.length > 0 ? 'ago-or-time' : spans.length > 0 || loose.some((token) => isDay(token) || isAt(token)) ? 'time-of-day' : 'fitting-word',
     repairs: () => [
-      ...lengths.map((token) => ({ line: replaced(draft, token, `${token.text} ago`), label: `${typedAt(draft, [...numbers, token])} ago` })),
-      ...tokens.flatMap((token, index) => withColon(token, loose.includes(tokens[index - 1] ?? token)).map((time) => ({ line: replaced(draft, token, time), label: time }))),
+      ...lengths.map((token) => ({ line: replaced(draft, token, `${token.text} ago`), label: ago(typedAt(draft, [...numbers, token])) })),
+      ...tokens.flatMap((token, index) => withColon(token, loose.includes(tokens[index - 1] ?? token)).map((time) => ({ line: replaced(draft, token, time), label: asTyped(time) }))),
       ...loose.filter(isDay).map((token) => ({ line: replaced(draft, token, `${token.text} 16:00`), label: null })),
       ...(loose.some((token) => isNegation(token.text)) ? [] : [...(isAhead ? [] : [loose]), [...loose, ...numbers]].map((tokensLeftOut) => ({ line: without(draft, tokensLeftOut), label: null }))),
     ],

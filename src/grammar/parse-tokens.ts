@@ -3,7 +3,7 @@ import type { CommandKind, When } from '../repair/commands.js';
 import { assignNumbers, isPossible } from './assign-numbers.js';
 import { isBeadDepth } from './bead-depth.js';
 import { asked, extra, gapFinding, noCommand, secondOf, severalCommands } from './command-findings.js';
-import { commandWord } from './command-table.js';
+import { shownWords } from './command-table.js';
 import type { Parameter } from './declaration.js';
 import type { Draft } from './draft.js';
 import { findTimes, type FoundTime } from './find-time.js';
@@ -114,7 +114,7 @@ function withTime(state: LineState, spoken: Spoken, sure: Sure): Parsed {
   if (time === undefined || (time.expression.is === 'now' && !takesTime)) return toCommand(untimed, spoken, { when: unstated, ahead: null });
   if (second !== undefined) return troubled(state, secondTime(draft, time, second));
   if (time.by && ahead !== 'ready') return troubled(untimed, readyByHere(untimed, time));
-  if (!takesTime) return troubled(untimed, noTimeHere(draft, time, commandWord(spoken.declaration)));
+  if (!takesTime) return troubled(untimed, noTimeHere(draft, time, shownWords(spoken.declaration)));
   const resolved = ahead === null ? resolveTime(time.expression, draft.names) : resolveAhead(time.expression, ahead, draft.names);
   if (!resolved.ok) return troubled(untimed, wrongTime(draft, time, resolved));
   return toCommand(state, spoken, ahead === null ? { when: { ...resolved.span, stated: true, ...sure }, ahead: null } : { when: unstated, ahead: momentOf(resolved.span, ahead) });

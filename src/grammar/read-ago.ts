@@ -1,3 +1,4 @@
+import { asTyped } from './said.js';
 import type { TimeExpression } from './time-expression.js';
 import { timeWord, unitMinutes } from './time-words.js';
 import type { TokenCursor } from './token-cursor.js';
@@ -118,10 +119,10 @@ function eitherHours(text: string): Extract<TimeExpression, { readonly is: 'unsu
   const clock = `${hours}:${part}`;
   return {
     is: 'unsure',
-    problem: `${share} h or ${clock} h?`,
+    problem: { is: 'hours-or-clock', hours: share, clock },
     ways: [
-      { words: `${Math.round(share * 60)} min ago`, label: `${share} h` },
-      { words: `${Number(hours) * 60 + Number(part)} min ago`, label: `${clock} h` },
+      { words: `${Math.round(share * 60)} min ago`, label: [{ is: 'hours', value: share }] },
+      { words: `${Number(hours) * 60 + Number(part)} min ago`, label: asTyped(`${clock} h`) },
     ],
   };
 }

@@ -1,5 +1,10 @@
 import type { Instant } from '../cure/units.js';
 import type { Command } from '../repair/commands.js';
+import type { Problem } from './problem.js';
+import type { Label, Said } from './said.js';
+
+export type { PlainProblem, Problem, ProblemWithValues } from './problem.js';
+export type { Label, Said, ShownWord } from './said.js';
 
 /** What the reader must know to read a line; all of it comes in as values. */
 export interface ReadingContext {
@@ -17,18 +22,18 @@ export interface ReadingContext {
 
 /** A line that stands for exactly one of several readings; offered as a button, never chosen for the person. */
 export interface Choice {
-  readonly label: string;
+  readonly label: Label;
   readonly line: string;
 }
 
 /** A line that was not understood. Nothing is stored from it. */
 export interface Misread {
-  /** The part that was understood, in the words of the house (may be empty). */
-  readonly understood: string;
+  /** The part that was understood, one thing after the other (may be empty). */
+  readonly understood: readonly Said[];
   /** The part that was not, as typed; null when something is missing instead. */
   readonly unclear: string | null;
-  /** What is missing or wrong, as a short phrase: `a temperature`, `a job number`. */
-  readonly problem: string;
+  /** What is missing or wrong. */
+  readonly problem: Problem;
   /** The nearest form that would have been valid, ready to be typed. */
   readonly nearest: string;
   readonly choices: readonly Choice[];

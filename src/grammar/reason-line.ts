@@ -1,6 +1,6 @@
 import { jobNo, jointNo, JOB_PATTERN, JOINT_PATTERN, type JobNo, type JointNo } from '../repair/ids.js';
 import type { CommandKind } from '../repair/commands.js';
-import { commandWord, COMMAND_TABLE } from './command-table.js';
+import { commandWord, COMMAND_TABLE, shownWords } from './command-table.js';
 import type { Declaration, Gap, Slots } from './declaration.js';
 import { appended, replaced, type Draft } from './draft.js';
 import { freeText, type FreeText } from './free-text.js';
@@ -8,7 +8,9 @@ import { hyphened } from './known-names.js';
 import { wordsOfAll } from './language.js';
 import { lengthSaid } from './length-said.js';
 import type { Piece } from './pieces.js';
+import type { Problem } from './problem.js';
 import type { Chunk } from './reader.js';
+import { asTyped, type Said } from './said.js';
 import { isFiller } from './small-words.js';
 import { jobsOneSlipAway } from './spelling.js';
 import { wrongTime } from './time-findings.js';
@@ -24,14 +26,14 @@ interface Head {
   readonly tail: number;
 }
 
-interface Said {
+interface Spelled {
   readonly declaration: Declaration;
   readonly form: string;
   readonly words: readonly string[];
 }
 
 /** The longest first: `sign off` before `sign`. */
-const WITH_TEXT: readonly Said[] = COMMAND_TABLE.filter(({ takes }) => takes.includes('reason') || takes.includes('length'))
+const WITH_TEXT: readonly Spelled[] = COMMAND_TABLE.filter(({ takes }) => takes.includes('reason') || takes.includes('length'))
   .flatMap((declaration) => Object.entries(declaration.forms).flatMap(([form, words]) => wordsOfAll(words).map((text) => ({ declaration, form, words: text.split(' ') }))))
   .sort((one, other) => other.words.length - one.words.length);
 
@@ -67,13 +69,13 @@ export const beginsFreeText = (pieces: readonly Piece[]): boolean => headOf(piec
 const startsLikeJob = (words: string, { kind }: Declaration): boolean => /^\S*\d/.test(words) && !(kind === 'enter' && !words.includes(' '));
 
 function headOf(pieces: readonly Piece[]): Head | null {
-  let said: Said | null = null;
+  let said: Spelled | null = null;
   let job: JobNo | null = null;
   let joint: JointNo | null = null;
   let at = 0;
   for (let piece = pieces[at]; piece !== undefined; piece = pieces[at]) {
     const text = piece.text.replace(/^#/, '');
-    const here: Said | null = said === null ? commandAt(pieces, at) : null;
+    const here: Spelled | null = said === null ? commandAt(pieces, at) : null;
     if (here !== null) said = here;
     else if (job === null && isJob(text, pieces, at, said)) job = jobNo(text);
     else if (joint === null && JOINT_PATTERN.test(text)) joint = jointNo(text);
@@ -84,12 +86,12 @@ function headOf(pieces: readonly Piece[]): Head | null {
 }
 
 /** `batch 55B` is one word, not job 55. */
-function isJob(text: string, pieces: readonly Piece[], at: number, said: Said | null): boolean {
+function isJob(text: string, pieces: readonly Piece[], at: number, said: Spelled | null): boolean {
   if (!JOB_PATTERN.test(text) || (said !== null && !said.declaration.takes.includes('job'))) return false;
   return said?.declaration.kind !== 'enter' || pieces[at + 1]?.chunk !== pieces[at]?.chunk;
 }
 
-const commandAt = (pieces: readonly Piece[], at: number): Said | null => WITH_TEXT.find(({ words }) => words.every((word, index) => pieces[at + index]?.text === word)) ?? null;
+const commandAt = (pieces: readonly Piece[], at: number): Spelled | null => WITH_TEXT.find(({ words }) => words.every((word, index) => pieces[at + index]?.text === word)) ?? null;
 
 const nothingElse = ({ names: { now } }: Draft, form: string): Omit<Slots, 'job' | 'joint' | 'reason'> => ({
   forms: new Set([form]),
@@ -112,22 +114,22 @@ const nothingElse = ({ names: { now } }: Draft, form: string): Omit<Slots, 'job'
   ahead: null,
 });
 
-const told = ({ declaration, job, joint }: Head): string => [commandWord(declaration), job === null ? null : `job ${job}`, joint].filter((part) => part !== null).join(', ');
+const told = ({ declaration, job, joint }: Head): readonly Said[] => [{ is: 'command', word: shownWords(declaration) }, ...(job === null ? [] : [{ is: 'job', job } as const]), ...(joint === null ? [] : asTyped(joint))];
 
-const troubleOf = (head: Head, problem: string, unclear: string | null, repairs: Trouble['repairs']): Trouble => ({ understood: told(head), unclear, problem, command: head.declaration.kind, job: head.job, repairs });
+const troubleOf = (head: Head, problem: Problem, unclear: string | null, repairs: Trouble['repairs']): Trouble => ({ understood: told(head), unclear, problem, command: head.declaration.kind, job: head.job, repairs });
 
 function noJob(head: Head, reason: string, draft: Draft): Trouble {
   const [unclear = ''] = reason.split(' ');
   const place = { first: head.tail, last: head.tail };
-  return troubleOf(head, 'a job number before the reason', unclear, () => jobsOneSlipAway(draft.pieces[head.tail]?.text ?? '', draft.names).map((job) => ({ line: replaced(draft, place, job), label: job })));
+  return troubleOf(head, 'job-before-reason', unclear, () => jobsOneSlipAway(draft.pieces[head.tail]?.text ?? '', draft.names).map((job) => ({ line: replaced(draft, place, job), label: asTyped(job) })));
 }
 
 /** A question is answered, never written down as a fact. */
-const questioned = (head: Head): Trouble => troubleOf(head, 'what happened, not a question', '?', () => [{ line: head.job === null ? 'when' : `when ${head.job}`, label: null }]);
+const questioned = (head: Head): Trouble => troubleOf(head, 'no-question', '?', () => [{ line: head.job === null ? 'when' : `when ${head.job}`, label: null }]);
 
 function strayJob(head: Head, job: JobNo, draft: Draft): Trouble {
   const at = draft.pieces.findIndex((piece) => piece.text.replace(/^#/, '') === job);
-  return { ...troubleOf({ ...head, job: null }, `no number in front: ${commandWord(head.declaration)} takes none`, job, () => [{ line: replaced(draft, { first: at, last: at }, ''), label: null }]) };
+  return { ...troubleOf({ ...head, job: null }, { is: 'no-number-in-front', word: shownWords(head.declaration) }, job, () => [{ line: replaced(draft, { first: at, last: at }, ''), label: null }]) };
 }
 
 function timeTrouble(head: Head, { time, resolved }: Extract<FreeText, { readonly ok: false }>, draft: Draft): Trouble {

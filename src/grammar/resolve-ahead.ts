@@ -3,6 +3,7 @@ import { clockText, existing, found, hourOf, isEither, isUnclear, onDay, wrong, 
 import type { KnownNames } from './known-names.js';
 import { dayBefore, type Span } from './local-time.js';
 import { resolveStamp } from './resolve-time.js';
+import { asTyped } from './said.js';
 import type { TimeExpression } from './time-expression.js';
 import { WEEKDAYS } from './time-words.js';
 
@@ -12,7 +13,6 @@ type ClockExpression = Extract<TimeExpression, { readonly is: 'clock' }>;
 
 /** The minute that runs counts as still to come. */
 const THIS_MINUTE = minutes(1);
-const NOT_AHEAD = 'a time still to come';
 const NEAREST: Readonly<Record<Ahead, string>> = { from: 'from now', ready: 'ready fri 16:00' };
 
 /** A typed time that is still to come: the nearest moment ahead that fits, in the shop's zone. */
@@ -33,17 +33,17 @@ export function resolveAhead(expression: TimeExpression, ahead: Ahead, names: Kn
   }
 }
 
-const notAhead = (ahead: Ahead): Resolved => wrong(NOT_AHEAD, [{ words: NEAREST[ahead], label: null }]);
+const notAhead = (ahead: Ahead): Resolved => wrong('time-ahead', [{ words: NEAREST[ahead], label: null }]);
 
 function resolveClock({ clock, day }: ClockExpression, ahead: Ahead, names: KnownNames): Resolved {
   const hour = hourOf(clock);
-  if (hour === null || clock.minute > 59) return wrong('a time of day from 0:00 to 23:59', [{ words: `${ahead} 16:00`, label: null }]);
+  if (hour === null || clock.minute > 59) return wrong('hours-of-day', [{ words: `${ahead} 16:00`, label: null }]);
   const typed = { hour, minute: clock.minute };
   if (day === null && ahead === 'from' ? isEither(clock) : isUnclear(clock)) {
     // When a car has to be ready nobody guesses; what is only supposed from 2:30 on is said back in the answer.
     const hours = [hour, hour + 12];
     if (day === null && ahead === 'from') return nearestOf(hours.map((one) => ({ ...typed, hour: one })), names);
-    return wrong('morning or afternoon', hours.map((one) => ({ words: [ahead, ...(day === null ? [] : [day]), clockText(one, clock.minute)].join(' '), label: clockText(one, clock.minute) })));
+    return wrong('morning-or-afternoon', hours.map((one) => ({ words: [ahead, ...(day === null ? [] : [day]), clockText(one, clock.minute)].join(' '), label: asTyped(clockText(one, clock.minute)) })));
   }
   switch (day) {
     case null:

@@ -2,6 +2,7 @@ import { minus, minutes } from '../cure/units.js';
 import { clockText, existing, found, hourOf, isEither, isUnclear, onDay, wrong, type HourMinute, type Resolved } from './clock-of-day.js';
 import type { KnownNames } from './known-names.js';
 import { dayBefore, isPast, momentsOf, type Span } from './local-time.js';
+import { asTyped } from './said.js';
 import type { TimeExpression } from './time-expression.js';
 import { WEEKDAYS } from './time-words.js';
 import type { Stamp } from './token.js';
@@ -17,7 +18,7 @@ export function resolveTime(expression: TimeExpression, names: KnownNames): Reso
     case 'now':
       return found({ earliest: names.now, latest: names.now });
     case 'ago':
-      if (expression.most > LONGEST_AGO) return wrong('a time within the last seven days', [{ words: 'yesterday 16:00', label: null }]);
+      if (expression.most > LONGEST_AGO) return wrong('last-seven-days', [{ words: 'yesterday 16:00', label: null }]);
       return found({ earliest: minus(names.now, minutes(expression.most)), latest: minus(names.now, minutes(expression.least)) });
     case 'stamp':
       return resolveStamp(expression.stamp, names);
@@ -31,22 +32,22 @@ export function resolveTime(expression: TimeExpression, names: KnownNames): Reso
 export function resolveStamp(stamp: Stamp, names: KnownNames): Resolved {
   if (stamp.is === 'instant') return found({ earliest: stamp.at, latest: stamp.at });
   const span = momentsOf(stamp, names);
-  return span === null ? wrong('a date and a time that exist', [{ words: 'yesterday 16:00', label: null }]) : found(span);
+  return span === null ? wrong('date-that-exists', [{ words: 'yesterday 16:00', label: null }]) : found(span);
 }
 
 function resolveClock({ clock, day }: ClockExpression, names: KnownNames): Resolved {
   const hour = hourOf(clock);
-  if (hour === null || clock.minute > 59) return wrong('a time of day from 0:00 to 23:59', [{ words: 'at 13:40', label: null }]);
+  if (hour === null || clock.minute > 59) return wrong('hours-of-day', [{ words: 'at 13:40', label: null }]);
   const typed = { hour, minute: clock.minute };
-  if (day === 'tomorrow') return wrong('a time that has come');
-  if (day === null || day === 'today') return isEither(clock) ? nearestHalf(typed, names) : existing(asTyped(typed, names), typed);
+  if (day === 'tomorrow') return wrong('time-come');
+  if (day === null || day === 'today') return isEither(clock) ? nearestHalf(typed, names) : existing(nearestDay(typed, names), typed);
   // Nothing tells 4:30 from 16:30 on another day, and twelve hours too early would be dangerous.
-  if (isUnclear(clock)) return wrong('morning or afternoon', [hour, hour + 12].map((one) => ({ words: `${day} ${clockText(one, clock.minute)}`, label: clockText(one, clock.minute) })));
+  if (isUnclear(clock)) return wrong('morning-or-afternoon', [hour, hour + 12].map((one) => ({ words: `${day} ${clockText(one, clock.minute)}`, label: asTyped(clockText(one, clock.minute)) })));
   return existing(day === 'yesterday' ? onDay(1, typed, names) : lastWeekday(WEEKDAYS.indexOf(day) + 1, typed, names), typed);
 }
 
 /** Today; when that is more than half a day ahead, it was yesterday. */
-function asTyped(typed: HourMinute, names: KnownNames): Span | null {
+function nearestDay(typed: HourMinute, names: KnownNames): Span | null {
   const today = onDay(0, typed, names);
   return today !== null && today.earliest - names.now > HALF_DAY ? onDay(1, typed, names) : today;
 }

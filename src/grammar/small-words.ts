@@ -22,7 +22,7 @@ const UNITS: readonly (readonly [string, 'C' | 'F' | null])[] = [
 ];
 
 /** The word that says that the next name is a card: `card K`. */
-export const CARD_WORDS: Words = { en: ['card'], de: ['karte'], es: ['tarjeta'] };
+export const CARD_WORDS: Words = { en: ['card'], de: ['karte'], es: ['ficha', 'tarjeta'] };
 /** The unit of a bead's depth. */
 const DEPTH_UNITS: Words = { en: ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'], de: ['mm', 'millimeter'], es: ['mm', 'milímetro', 'milímetros'] };
 export const HUMIDITY_WORDS: Words = { en: ['rh', 'humidity'], de: ['feuchte', 'luftfeuchte', 'feuchtigkeit'], es: ['humedad'] };

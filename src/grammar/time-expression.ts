@@ -1,3 +1,5 @@
+import type { Problem } from './problem.js';
+import type { Label } from './said.js';
 import type { Weekday } from './time-words.js';
 import type { Stamp, TypedClock } from './token.js';
 
@@ -12,4 +14,4 @@ export type TimeExpression =
   | { readonly is: 'clock'; readonly clock: TypedClock; readonly day: Day | null }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
   /** `501 ago 20`: which number is the job? `1,30 h ago`: 1.3 h or 1:30? The ways to say it so that it is clear. */
-  | { readonly is: 'unsure'; readonly problem: string; readonly ways: readonly { readonly words: string; readonly label: string }[] };
+  | { readonly is: 'unsure'; readonly problem: Problem; readonly ways: readonly { readonly words: string; readonly label: Label }[] };

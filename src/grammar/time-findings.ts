@@ -1,7 +1,8 @@
 import { replaced, typedAt, type Draft } from './draft.js';
 import type { FoundTime } from './find-time.js';
-import { COMMANDS, commandWord } from './command-table.js';
+import { COMMANDS, commandWord, shownWords } from './command-table.js';
 import type { Finding, LineState } from './line-state.js';
+import type { ShownWord } from './said.js';
 import { isReadyWord } from './time-words.js';
 import type { Token } from './token.js';
 import type { Repair } from './trouble.js';
@@ -12,41 +13,41 @@ const AIMS: ReadonlySet<Token['kind']> = new Set(['form', 'number', 'joint', 'ca
 
 export const secondTime = (draft: Draft, first: FoundTime, second: FoundTime): Finding => ({
   unclear: typedAt(draft, second.tokens),
-  problem: 'only one time',
+  problem: 'one-time',
   repairs: () => [second, first].map((time) => ({ line: cut(draft, time), label: null })),
 });
 
 /** `closed 501 by fri 16:00`: a time to be ready by belongs to a question. */
 export const readyByHere = (state: LineState, time: FoundTime): Finding => ({
   unclear: typedAt(state.draft, time.tokens),
-  problem: state.spoken?.declaration.takes.includes('from') === true ? 'the word from before its time' : 'a time that has come',
+  problem: state.spoken?.declaration.takes.includes('from') === true ? 'word-from' : 'time-come',
   repairs: () => [...withFrom(state, time), ...asQuestion(state), { line: cut(state.draft, time), label: null }],
 });
 
 function withFrom({ draft, spoken }: LineState, time: FoundTime): readonly Repair[] {
   if (spoken?.declaration.takes.includes('from') !== true) return [];
-  const words = `from ${typedAt(draft, time.tokens.filter((token) => !isReadyWord(token)))}`;
-  return [{ line: replaced(draft, placeOf(time), words), label: words }];
+  const said = typedAt(draft, time.tokens.filter((token) => !isReadyWord(token)));
+  return [{ line: replaced(draft, placeOf(time), `from ${said}`), label: [{ is: 'from', time: said }] }];
 }
 
 function asQuestion({ draft, tokens }: LineState): readonly Repair[] {
   const [said, other] = tokens.filter((token) => token.kind === 'form');
   if (said === undefined || other !== undefined || !tokens.every((token) => AIMS.has(token.kind))) return [];
-  const question = commandWord(COMMANDS['latest-start']);
-  return [{ line: replaced(draft, said, question), label: question }];
+  const question = COMMANDS['latest-start'];
+  return [{ line: replaced(draft, said, commandWord(question)), label: [{ is: 'command', word: shownWords(question) }] }];
 }
 
 /** `when start 501 P1 ready`. */
 export const readyWithoutTime = ({ draft }: LineState, ready: Token): Finding => ({
   unclear: null,
-  problem: 'the ready time',
+  problem: 'ready-time',
   repairs: () => [{ line: replaced(draft, ready, 'ready fri 16:00'), label: null }],
 });
 
 /** A command to which no time belongs. */
-export const noTimeHere = (draft: Draft, time: FoundTime, word: string): Finding => ({
+export const noTimeHere = (draft: Draft, time: FoundTime, word: ShownWord): Finding => ({
   unclear: typedAt(draft, time.tokens),
-  problem: `no time: ${word} takes none`,
+  problem: { is: 'takes-none', thing: 'time', word },
   repairs: () => [{ line: cut(draft, time), label: null }],
 });
 

@@ -34,7 +34,7 @@ function choicesOf(valid: readonly Repair[], names: KnownNames): readonly Choice
     const read = interpretLine(line, names);
     if (label === null || !read.ok) continue;
     const meaning = JSON.stringify(read.command);
-    if (!choices.has(meaning) && ![...choices.values()].some((choice) => choice.label === label)) choices.set(meaning, { label, line });
+    if (!choices.has(meaning) && ![...choices.values()].some((choice) => JSON.stringify(choice.label) === JSON.stringify(label))) choices.set(meaning, { label, line });
   }
   return [...choices.values()].slice(0, MOST_CHOICES);
 }

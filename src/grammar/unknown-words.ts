@@ -2,7 +2,9 @@ import { check } from './commands/check.js';
 import { replaced, replacing, typedAt, without, written } from './draft.js';
 import { wordsOfAll } from './language.js';
 import type { Finding, LineState } from './line-state.js';
+import type { PlainProblem } from './problem.js';
 import { isNegation } from './small-words.js';
+import { asTyped } from './said.js';
 import { oneSlipAway } from './spelling.js';
 import type { Token } from './token.js';
 import type { Repair } from './trouble.js';
@@ -15,11 +17,11 @@ const LONGEST_UNCLEAR = 80;
 const LIKE_A_CARD = /^(?!j\d)[a-z]{1,2}\d{1,2}$/;
 
 /** What an unknown word would have been, if it were well formed. */
-const LOOKS: readonly (readonly [RegExp, string])[] = [
-  [/^#?\d{8,}$/, 'a job number of one to seven figures'],
-  [/^-?\d+[.,]\d{3,}°?[cf]?$/, 'a number with at most two decimals'],
-  [/^\d+:\d*$/, 'a time such as 13:40'],
-  [/^j\d+$/, 'a joint from j1 to j99'],
+const LOOKS: readonly (readonly [RegExp, PlainProblem])[] = [
+  [/^#?\d{8,}$/, 'job-figures'],
+  [/^-?\d+[.,]\d{3,}°?[cf]?$/, 'two-decimals'],
+  [/^\d+:\d*$/, 'such-time'],
+  [/^j\d+$/, 'joint-range'],
 ];
 
 const HARD: ReadonlySet<string> = new Set(wordsOfAll(check.forms['hard'] ?? { en: [], de: [], es: [] }));
@@ -32,7 +34,7 @@ export function unknownWords(state: LineState, unknown: readonly Token[]): Findi
   const asCard = only !== undefined && LIKE_A_CARD.test(only.text) && cards.length > 0 && takesCard(state);
   return {
     unclear: typed.length > LONGEST_UNCLEAR ? `${Array.from(typed).slice(0, LONGEST_UNCLEAR).join('')}…` : typed,
-    problem: asCard ? `a known card: ${cards.slice(0, MOST_CARDS_NAMED).join(', ')}` : only === undefined ? 'known words' : (LOOKS.find(([pattern]) => pattern.test(only.text))?.[1] ?? 'a known word'),
+    problem: asCard ? { is: 'known-card', cards: cards.slice(0, MOST_CARDS_NAMED) } : only === undefined ? 'known-words' : (LOOKS.find(([pattern]) => pattern.test(only.text))?.[1] ?? 'known-word'),
     repairs: () => [...corrected(state, unknown), ...(asCard ? withCards(state, unknown, cards) : []), ...shortened(state, unknown)],
   };
 }
@@ -43,10 +45,10 @@ const takesCard = ({ spoken }: LineState): boolean => spoken === null || spoken.
 function corrected(state: LineState, unknown: readonly Token[]): readonly Repair[] {
   const { draft } = state;
   const slips = unknown.slice(0, MOST_WORDS).map((token) => ({ token, meant: meantBy(token, state) }));
-  const one = slips.flatMap(({ token, meant }) => meant.map((word) => ({ line: replaced(draft, token, word), label: word })));
+  const one = slips.flatMap(({ token, meant }) => meant.map((word) => ({ line: replaced(draft, token, word), label: asTyped(word) })));
   if (unknown.length === 1 || unknown.length > MOST_WORDS) return one;
   const all = slips.reduce<readonly (readonly (readonly [Token, string])[])[]>((ways, { token, meant }) => ways.flatMap((way) => meant.map((word) => [...way, [token, word] as const])).slice(0, MOST_WAYS), [[]]);
-  return [...one, ...all.map((way) => ({ line: written(draft, new Map(way.flatMap(([token, word]) => [...replacing(token, word)]))), label: way.map(([, word]) => word).join(' ') }))];
+  return [...one, ...all.map((way) => ({ line: written(draft, new Map(way.flatMap(([token, word]) => [...replacing(token, word)]))), label: asTyped(way.map(([, word]) => word).join(' ')) }))];
 }
 
 /** Beside a lamp a name is sooner another lamp than a card, which would make another command of the line. */

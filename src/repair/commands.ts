@@ -57,8 +57,8 @@ export type CureCommand =
   | (Subject & { readonly kind: 'build-up'; readonly buildUp: BuildUp })
   /** It was another material all along. */
   | (Subject & { readonly kind: 'wrong-card'; readonly card: string })
-  /** Somebody stays with the lamp past closing time. */
-  | (Subject & { readonly kind: 'stay' })
+  /** Somebody stays with the lamp past closing time: the speaker, or the person named `who`. */
+  | (Subject & { readonly kind: 'stay'; readonly who?: string })
   | (Subject & { readonly kind: 'release'; readonly reason: string })
   | (Subject & { readonly kind: 'scrap'; readonly reason: string })
   | { readonly kind: 'undo'; readonly entry: EntryNo | null };

@@ -8,6 +8,7 @@ import { inCelsius, lampElsewhere } from './decide-lamp.js';
 import { litOutlooks } from './left-on.js';
 import { lineOf } from './line-of.js';
 import { hottestAllowed, type Outlook } from './outlook.js';
+import { personNamed } from './people.js';
 import { readForStep } from './read-joint.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
@@ -139,7 +140,9 @@ export function decideStay(command: Of<'stay'>, situation: Situation): Decision 
   if (!found.ok) return refuse(found.refusal);
   const { heat, cure } = found.outlook;
   if (heat.lamp !== 'on' && heat.counted === null && !isFireWatch(cure.card)) return refuse({ code: 'no-heat', job: cure.job });
+  const person = command.who === undefined ? undefined : personNamed(situation.shop.people, command.who)?.id;
+  if (command.who !== undefined && person === undefined) return refuse({ code: 'unknown-person', typed: command.who, known: situation.shop.people.map(({ id }) => id) });
   const watched = runningWatch(cure.job, situation)?.cure.ref.joint ?? cure.ref.joint;
-  const facts = [...new Set([cure.ref.joint, watched])].map((joint): NewFact => ({ job: cure.job, happenedAt: situation.now, fact: { type: 'attended', joint } }));
+  const facts = [...new Set([cure.ref.joint, watched])].map((joint): NewFact => ({ job: cure.job, happenedAt: situation.now, fact: { type: 'attended', joint, ...(person === undefined ? {} : { person }) } }));
   return { ok: true, facts, about: about(found.outlook), notes: [] };
 }

@@ -52,7 +52,9 @@ export function decideOverride(command: Of<'override'>, situation: Situation): D
   if (!chosen.ok) return refuse(chosen.refusal);
   if (!isHeld(chosen.one)) return refuse({ code: 'nothing-held', job: walk.job.no });
   const { step, state } = chosen.one;
-  return stored(walk.job.no, situation, { type: 'step-overridden', step: step.id, reason: command.reason }, [{ note: 'lifted', blocks: state.is === 'blocked' ? state.blocks : [], waits: [] }]);
+  const blocks = state.is === 'blocked' ? state.blocks : [];
+  const pastDew = blocks.some((block) => (block.why === 'out-of-turn' ? block.first.why : block.why) === 'dew') ? { pastDew: true as const } : {};
+  return stored(walk.job.no, situation, { type: 'step-overridden', step: step.id, reason: command.reason, ...pastDew }, [{ note: 'lifted', blocks, waits: [] }]);
 }
 
 const isUnsigned = ({ state }: StepAt): boolean => state.is === 'open' && state.work !== null && state.missing.sign;

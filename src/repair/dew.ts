@@ -36,7 +36,7 @@ const READING_LASTS = minutes(180);
  * closed. A warmer reading later lifts nothing, since the bead lies on the damp metal already; one taken back does.
  */
 export function dewOf(cure: Cure, air: readonly AirReading[]): Dew | null {
-  const { pasted, releasedAt } = cure;
+  const { pasted } = cure;
   if (pasted === null) return null;
   const damp = humidAir(cure, pasted, air);
   const [first, ...others] = damp;
@@ -44,7 +44,7 @@ export function dewOf(cure: Cure, air: readonly AirReading[]): Dew | null {
   const { point, frost } = others.reduce((highest, one) => (one.point > highest.point ? one : highest), first);
   const met = bareMetal(cure, pasted).flatMap((metal) => damp.flatMap((one) => closeness(metal, one, pasted)));
   const metal = met.reduce<Closeness | null>((worst, one) => (worst === null || one.margin < worst.margin ? one : worst), null);
-  return { point, frost, metal, heldSince: heldSince(met.filter((one) => one.verdict === 'too close'), releasedAt) };
+  return { point, frost, metal, heldSince: heldSince(met.filter((one) => one.verdict === 'too close'), decidedAt(cure)) };
 }
 
 function closeness(metal: JointReading, air: HumidAir, pasted: Instant): Closeness[] {
@@ -71,9 +71,12 @@ function bareMetal({ heat, readings, readBefore, closed }: Cure, pasted: Instant
   return [...readBefore, ...readings].filter((one) => one.method !== 'bare' && (closed === null || one.at <= closed) && (heated === null || one.at < heated));
 }
 
+/** The foreman's word about the cure, or about the step in which the bead is laid: one decision, wherever it was said last. */
+const decidedAt = ({ releasedAt, dampAllowedAt }: Cure): Instant | null => (releasedAt === null || dampAllowedAt === null ? releasedAt ?? dampAllowedAt : later(releasedAt, dampAllowedAt));
+
 /** A decision covers what was known by then; metal that turns out closer still has to be decided on. */
-function heldSince(close: readonly Closeness[], releasedAt: Instant | null): Instant | null {
-  const decided = releasedAt === null ? [] : close.filter((one) => one.knownAt <= releasedAt);
+function heldSince(close: readonly Closeness[], decidedBy: Instant | null): Instant | null {
+  const decided = decidedBy === null ? [] : close.filter((one) => one.knownAt <= decidedBy);
   const worst = decided.reduce((least, one) => Math.min(least, one.margin), Infinity);
   const open = close.filter((one) => !decided.includes(one) && one.margin < worst);
   return open.reduce<Instant | null>((first, one) => (first === null || one.at < first ? one.at : first), null);

@@ -18,6 +18,8 @@ import { isFireWatch } from './watch-card.js';
 interface Matter extends Subject {
   /** Nothing more is said from here on: another question takes over. */
   readonly until: Instant | null;
+  /** The foreman was told of it already and settles it: the owner is asked, and nobody else because they do not answer. */
+  readonly foremanKnows?: true;
 }
 
 /** What a decision is about: the open limit, the dew point, or a check (`settle`). */
@@ -61,14 +63,14 @@ function ladder(outlook: Outlook, routing: Routing, matter: Matter): Reminder[] 
   const putOff = outlook.cure.putOff.filter((one) => one.kind === matter.kind && one.at >= matter.from);
   const pending = putOff.findLast((one) => last === undefined || one.at >= last.at);
   const next = raised.reduce((step, one) => Math.max(step, one.step + 1), 0);
-  const step = putOff.length >= PUT_OFF_ENOUGH ? Math.max(next, toForeman) : next;
-  if (step > toForeman && pending === undefined) return [];
+  const step = putOff.length >= PUT_OFF_ENOUGH && matter.foremanKnows !== true ? Math.max(next, toForeman) : next;
+  if (step > (matter.foremanKnows === true ? toForeman - 1 : toForeman) && pending === undefined) return [];
   // Counted from the last post, so that a late first post (bot down, night) never bunches the repeats.
   const ladderTime = last === undefined ? matter.from : plus(last.at, minutes((steps[step] ?? 0) - (steps[last.step] ?? 0)));
   const asked = pending === undefined ? ladderTime : plus(pending.at, shop.rhythm.putOff);
   const ringAt = later(asked, heldUntil(outlook.cure.jobHolds) ?? asked);
   if (matter.until !== null && ringAt >= matter.until) return [];
-  const limit = pending === undefined ? escalation(matter.from, raised[0]?.at ?? null, owner, routing) : null;
+  const limit = pending === undefined && matter.foremanKnows !== true ? escalation(matter.from, raised[0]?.at ?? null, owner, routing) : null;
   if (limit === null) return repeat(outlook, routing, matter, { step, ringAt, raised });
   // The owner is busy: the foreman hears of it no later than if they were not.
   const capped = later(limit, last?.at ?? limit);
@@ -85,7 +87,7 @@ interface Repeat {
 
 function repeat(outlook: Outlook, routing: Routing, matter: Matter, { step, ringAt, raised }: Repeat): Reminder[] {
   const { shop } = routing;
-  const meant: Meant = step > shop.rhythm.repeats.length || needsAnother(outlook, matter, shop) ? 'foreman' : 'owner';
+  const meant: Meant = (step > shop.rhythm.repeats.length && matter.foremanKnows !== true) || needsAnother(outlook, matter, shop) ? 'foreman' : 'owner';
   const to = meant === 'foreman' ? foremanOf(shop) : outlook.cure.owner;
   return routed(reminder(outlook, matter, step, ringAt, to), meant, outlook, routing).filter((one) => !raised.some((said) => said.step === step && said.to === one.to));
 }
@@ -103,7 +105,7 @@ function checksDue(outlook: Outlook, routing: Routing): Reminder[] {
     if (phase === 'held') return settle(outlook, routing, one);
     if (dueAt === null) return [];
     const until = nextDueOf(askable.slice(index + 1));
-    const asked = ladder(outlook, routing, { kind: one.kind, round, dueAt, from: dueAt, until });
+    const asked = ladder(outlook, routing, { kind: one.kind, round, dueAt, from: dueAt, until, ...(one.check.conflict && one.check.first === null ? { foremanKnows: true as const } : {}) });
     return one.check.conflict ? [...asked, ...settle(outlook, routing, one)] : asked;
   });
 }

@@ -10,6 +10,6 @@ export function withoutEarlierHeat(cure: Cure, shop: Shop): Cure {
   const begun = cure.pasted ?? cure.start ?? cure.openedAt;
   const closing = lastClosing(shop, begun);
   const last = cure.heat.findLast((event) => event.at < begun);
-  if (closing === null || last === undefined || last.at >= closing || cure.attended.some((at) => dayEnd(shop, at) === dayEnd(shop, last.at))) return cure;
+  if (closing === null || last === undefined || last.at >= closing || cure.attended.some(({ at }) => dayEnd(shop, at) === dayEnd(shop, last.at))) return cure;
   return { ...cure, heat: cure.heat.filter((event) => event.at >= begun) };
 }

@@ -29,8 +29,8 @@ export type JobFact =
   | { readonly type: 'lamp-found-off'; readonly joint: JointNo }
   /** Somebody saw it on: back after it was off, or still on. Which of the two follows from what stood before. */
   | { readonly type: 'lamp-on'; readonly joint: JointNo }
-  /** A named person stays with the lamp past closing time; without this, heat stops counting at closing. */
-  | { readonly type: 'attended'; readonly joint: JointNo }
+  /** A named person stays with the lamp past closing time; without this, heat stops counting at closing. `person`: somebody else than who entered it. */
+  | { readonly type: 'attended'; readonly joint: JointNo; readonly person?: PersonId | undefined }
   | { readonly type: 'reading'; readonly joint: JointNo; readonly value: Celsius; readonly typed: TypedTemperature; readonly method: ReadingMethod }
   | { readonly type: 'checked'; readonly cure: CureRef; readonly milestone: MilestoneKind; readonly result: CheckResult; readonly role: 'foreman' | 'apprentice' | 'other' }
   | { readonly type: 'put-off'; readonly cure: CureRef; readonly kind: ReminderKind }
@@ -43,7 +43,8 @@ export type JobFact =
   /** `tap` counts from 0 in the step's list. */
   | { readonly type: 'step-tapped'; readonly step: StepId; readonly tap: number }
   | { readonly type: 'step-signed'; readonly step: StepId; readonly role: Role }
-  | { readonly type: 'step-overridden'; readonly step: StepId; readonly reason: string }
+  /** `pastDew`: metal too close to the dew point stood against it, and that was decided with it. */
+  | { readonly type: 'step-overridden'; readonly step: StepId; readonly reason: string; readonly pastDew?: true | undefined }
   /** The whole job stands still until a foreman releases it. */
   | { readonly type: 'job-held'; readonly reason: string }
   | { readonly type: 'job-released'; readonly reason: string }

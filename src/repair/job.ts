@@ -8,7 +8,7 @@ import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
 import { hotWorkIn, type HotWork } from './hot-work.js';
 import { holdSpans, type HeldSpan } from './job-hold.js';
-import type { EntryNo, JobNo, JointNo, LampName, PersonId } from './ids.js';
+import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
 import { isFireWatch } from './watch-card.js';
 import { withoutMoved } from './without-moved.js';
@@ -39,6 +39,11 @@ export interface Raised {
   readonly to: PersonId | 'channel';
 }
 
+export interface Attendance {
+  readonly at: Instant;
+  readonly by: PersonId;
+}
+
 export interface JointReading {
   readonly at: Instant;
   readonly value: Celsius;
@@ -61,6 +66,8 @@ export interface Cure {
   readonly moved: readonly Instant[];
   /** Strength clock zero (rule R1): closed, or last moved. */
   readonly start: Instant | null;
+  /** When that start was told to the clerk; null: not closed yet. */
+  readonly startEnteredAt: Instant | null;
   readonly heat: readonly HeatEvent[];
   readonly readings: readonly JointReading[];
   /** The metal shortly before the cure began: it was cleaned, read, and then the bead was laid. */
@@ -72,11 +79,14 @@ export interface Cure {
   readonly depthMillimetres: number | null;
   /** Null: nobody said; the forecast takes what warms slowest. */
   readonly buildUp: BuildUp | null;
-  readonly attended: readonly Instant[];
+  /** Who stays with the lamp past closing, and since when that is known. */
+  readonly attended: readonly Attendance[];
   readonly checks: readonly Check[];
   readonly raised: readonly Raised[];
   readonly putOff: readonly { readonly kind: ReminderKind; readonly at: Instant }[];
   readonly releasedAt: Instant | null;
+  /** When a step here was overridden past its dew margin; null: never. */
+  readonly dampAllowedAt: Instant | null;
   readonly scrapped: boolean;
   /** Hot work on this car, wherever. */
   readonly hotWork: readonly HotWork[];
@@ -121,17 +131,19 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     closed,
     moved,
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
+    startEnteredAt: closed === null ? null : (mine.findLast((record) => (record.fact.type === 'closed' || record.fact.type === 'moved') && record.happenedAt === (moved.at(-1) ?? closed))?.enteredAt ?? opened.enteredAt),
     heat: joint.flatMap((record) => heatOf(record)),
     readings,
     readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
     buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
-    attended: joint.filter((record) => record.fact.type === 'attended').map((record) => record.happenedAt),
+    attended: joint.flatMap(({ fact: said, happenedAt: at, by }) => (said.type === 'attended' ? [{ at, by: said.person ?? by }] : [])),
     checks: mine.flatMap((record) => checkOf(record)),
     raised: mine.flatMap((record) => raisedOf(record)),
     putOff: mine.flatMap((record) => (record.fact.type === 'put-off' ? [{ kind: record.fact.kind, at: record.happenedAt }] : [])),
     releasedAt: lastTime(mine, 'released'),
+    dampAllowedAt: dampAllowed(job, fact.cure.joint),
     scrapped: mine.some((record) => record.fact.type === 'scrapped'),
     hotWork,
     cameFrom: mine.flatMap((record) => (record.fact.type === 'moved-here' ? [record.fact.fromJob] : [])).at(-1) ?? null,
@@ -155,6 +167,17 @@ const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => f
 
 const lastTime = (records: readonly FactRecord[], type: JobFact['type']): Instant | null =>
   records.filter((record) => record.fact.type === type).at(-1)?.happenedAt ?? null;
+
+/** A step that was overridden past its dew margin is the same decision as the one on the bead laid in it. */
+function dampAllowed({ live }: Job, joint: JointNo): Instant | null {
+  let there: readonly StepId[] = [];
+  let allowed: Instant | null = null;
+  for (const { fact, happenedAt } of live) {
+    if (fact.type === 'procedure-begun') there = fact.procedure.steps.filter((step) => (step.joint ?? joint) === joint).map(({ id }) => id);
+    if (fact.type === 'step-overridden' && fact.pastDew === true && there.includes(fact.step)) allowed = happenedAt;
+  }
+  return allowed;
+}
 
 function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
   if (fact.type === 'lamp-set') return [{ kind: 'lamp-set', at, setting: fact.setting, heater: fact.heater }];

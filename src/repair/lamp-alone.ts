@@ -18,11 +18,11 @@ type Heating = Extract<EntryCommand, { readonly kind: 'cure' | 'lamp' }>;
  * A lamp that would still be needed when the shop closes is switched on only with a named person beside it (rule R17): asked before
  * anything is stored. Null: it ends in time, or somebody stays.
  */
-export function lampAlone(command: Heating, cure: Cure, setting: Celsius, { shop, book, now }: Situation): Extract<Refusal, { readonly code: 'lamp-alone' }> | null {
+export function lampAlone(command: Heating, cure: Cure, setting: Celsius, { shop, book, now, by }: Situation): Extract<Refusal, { readonly code: 'lamp-alone' }> | null {
   const { when, heater } = command;
   const closes = isOpen(shop, now) ? nextClosing(shop, now) : now;
   if (closes === null || when.attended === true || cure.closed === null || !works(heater, setting, cure) || isAttended(cure, shop, closes)) return null;
-  const stayed: Cure = { ...cure, attended: [...cure.attended, when.latest] };
+  const stayed: Cure = { ...cure, attended: [...cure.attended, { at: when.latest, by }] };
   const { outlook } = supposeHeat({ kind: 'heater', heater, setting }, { cure: stayed, shop, air: book.air, from: when.latest });
   const ends = waitingMilestones(outlook).flatMap((one) => one.check.dueAt ?? []).find((dueAt) => dueAt > when.latest) ?? null;
   // What cannot end today is no stage of today: the lamp goes off at closing, and the answer says so.

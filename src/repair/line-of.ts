@@ -37,8 +37,9 @@ function wordsOf(command: LineCommand): string[] {
     case 'check':
       return ['check', ...subject(command), command.milestone ?? '', command.result, time(command.when)];
     case 'later':
+      return ['later', ...subject(command)];
     case 'stay':
-      return [command.kind, ...subject(command)];
+      return command.who === undefined ? ['stay', ...subject(command)] : [command.who, 'stays', ...subject(command)];
     case 'release':
     case 'scrap':
       return [command.kind, ...subject(command), command.reason];

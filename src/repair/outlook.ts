@@ -9,6 +9,7 @@ import { runRecipe, type StageRun } from '../cure/recipe.js';
 import { earlier, instant, later, type Celsius, type Instant } from '../cure/units.js';
 import { dewOf, type Dew } from './dew.js';
 import { withoutEarlierHeat } from './earlier-heat.js';
+import type { PersonId } from './ids.js';
 import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
@@ -99,8 +100,11 @@ function midnights(cure: Cure, shop: Shop, closings: readonly Instant[]): Instan
 }
 
 /** Somebody said that they stay with the lamp on this day, past closing time. */
-export const isAttended = (cure: Cure, shop: Shop, moment: Instant): boolean =>
-  cure.attended.some((at) => at <= moment && dayEnd(shop, at) === dayEnd(shop, moment));
+export const isAttended = (cure: Cure, shop: Shop, moment: Instant): boolean => attendantAt(cure, shop, moment) !== null;
+
+/** Who said it last on that day; null: nobody. */
+export const attendantAt = (cure: Cure, shop: Shop, moment: Instant): PersonId | null =>
+  cure.attended.findLast(({ at }) => at <= moment && dayEnd(shop, at) === dayEnd(shop, moment))?.by ?? null;
 
 function passedLimit(cure: Cure, open: OpenLimit): Instant | null {
   if (open.kind === 'none') return null;

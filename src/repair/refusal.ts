@@ -10,8 +10,8 @@ import type { StepRefusal } from './step-refusal.js';
 export type Refusal =
   | StepRefusal
   | { readonly code: 'which-job'; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
-  /** A bare yes, and more than one question is open. */
-  | { readonly code: 'which-question'; readonly choices: readonly { readonly label: string; readonly line: string }[] }
+  /** A bare yes, and more than one question is open: what yes would say to each, about which job. */
+  | { readonly code: 'which-question'; readonly choices: readonly { readonly yes: 'hard' | 'on' | 'accept'; readonly job: JobNo | null; readonly line: string }[] }
   | { readonly code: 'unknown-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[] }
   /** Not in the book, and an open job with two figures changed over is. */
   | { readonly code: 'new-job'; readonly job: JobNo; readonly choices: readonly { readonly job: JobNo; readonly line: string }[]; readonly newLine: string }

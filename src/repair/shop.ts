@@ -76,6 +76,8 @@ export interface Shop {
   /** Days on which the shop stays closed, `2026-12-25`, in the shop's zone. */
   readonly holidays: readonly string[];
   readonly unit: 'C' | 'F';
+  /** What the channel reads, and whoever has no language of their own. */
+  readonly language: Language;
   readonly people: readonly Person[];
   /** Strangers who have spoken here, as the book knows them; shop.yaml has none. */
   readonly guests?: readonly Guest[];

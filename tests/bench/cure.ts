@@ -46,12 +46,12 @@ const LENGTHS = [100, 1000, 10_000];
 const wholes = forecasters(POINTS);
 const stepping = steppers(readingsAfter(POINTS));
 const dividing = stepping.map((one) => ({ ...one, step: theirReadings(GRID, POINTS, one, dividedOut()) }));
-/** What a caller would hardly do, for a temperature that stays: shown, and left out of the comparison with the fastest. */
-const allTheWay = stepping.filter(({ name }) => name === 'odex, restarted' || name === 'ode45-cash-karp, restarted').map((one) => {
+/** The solver finds the due times itself; beside it, one whose user knows that a temperature that stays needs no solver. */
+const walking = stepping.filter(({ name }) => name === 'odex, restarted' || name === 'ode45-cash-karp, restarted').map((one) => {
   const hold = one.name.startsWith('odex') ? odexHold : rungeKuttaHold;
   return { ...one, name: `${one.name.split(',')[0] ?? ''}, also to the due times`, step: theirReadings(GRID, POINTS, one, hold(MILESTONES.length, RATES, one.tolerance)) };
 });
-const steps = [...dividing, ...allTheWay];
+const steps = [...walking, ...dividing];
 const wholesCompared = comparedWith(ourForecast, wholes.map(theirForecast));
 const stepsCompared = comparedWith(ourReadings(GRID, POINTS), steps.map(({ step }) => step), READINGS);
 const ourSteps = ratesOf(LENGTHS.map((length) => ourReadings(GRID, length)), READINGS);
@@ -59,13 +59,16 @@ const sure = sureSide(packed);
 const [whole, withOneMore] = ratesOf([sure.whole, sure.withOneMore]);
 if (whole === undefined || withOneMore === undefined) throw new Error('The sure side has no figures.');
 
+const stepLines = steps.flatMap(({ name, tolerance, error }, index) => withCompared({ name, tolerance, error }, stepsCompared[index]));
+
 report({
   points: POINTS,
   milestones: MILESTONES.length,
   ourError: ourError(packed),
   ourStepError: ourReadingError(GRID, POINTS),
   wholes: wholes.flatMap(({ name, tolerance, error }, index) => withCompared({ name, tolerance, error }, wholesCompared[index])),
-  steps: steps.flatMap(({ name, tolerance, error }, index) => withCompared({ name, tolerance, error }, stepsCompared[index])),
+  steps: stepLines.slice(0, walking.length),
+  stepsDivided: stepLines.slice(walking.length),
   ourSteps: ourSteps.flatMap((rate, index) => LENGTHS.slice(index, index + 1).map((after) => ({ after, rate }))),
   sure: { whole, withOneMore },
   dueMinutesApart: Math.max(...wholes.filter(({ name }) => !name.includes('one run')).map(duesApart)),

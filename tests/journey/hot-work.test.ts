@@ -1,36 +1,6 @@
 import { expect, it } from 'vitest';
 import { Day } from '../support/day.js';
 
-/** Words that would be leave to weld. */
-const LEAVE = /\b(?:safe|you may|you can|go ahead|fine to|ok to)\b/i;
-
-it('hot work before confirmed full strength: a caution, the foreman told at once, and no leave in it', async () => {
-  const day = await Day.begin();
-  await day.at('09:00');
-  await day.says('tomek', 'cure 504 P1');
-  await day.at('10:00');
-  const reply = await day.says('tomek', 'weld 504');
-  expect(reply.text).toMatch(/504 hot work noted 10:00\.\nP1: full strength is not confirmed.*Ines is told\.\nOnly where the repair method says so\./);
-  expect(reply.text).not.toMatch(LEAVE);
-  expect(await day.posted()).toEqual(['10:00 decision ines']);
-  const [told] = await day.posts('decision');
-  expect(told?.reply.text).toMatch(/504 hot work at j1 since 10:00, P1 full strength not confirmed\. Noted 10:00 by Tomek/);
-  expect(told?.reply.text).not.toMatch(LEAVE);
-});
-
-it('hot work that the plan has beside wet paste: the caution only', async () => {
-  const day = await Day.begin();
-  await day.at('09:00');
-  await day.says('ines', 'begin 504 bonded-panel');
-  await day.says('tomek', 'cure 504 j1 P1');
-  await day.at('09:10');
-  const reply = await day.says('tomek', 'weld 504 j2');
-  expect(reply.text).toMatch(/504 j2 hot work noted 09:10\.\nOnly where the repair method says so\./);
-  expect(reply.text).not.toMatch(/not confirmed|is told/);
-  await day.at('09:20');
-  expect((await day.posted()).filter((post) => post.includes('decision'))).toEqual([]);
-});
-
 it('hot work after wax: STOP, the foreman at once and again, until it is taken back', async () => {
   const day = await Day.begin();
   await day.at('09:00');
@@ -107,20 +77,6 @@ it('a watch that ends after closing asks who stays', async () => {
   expect((await day.program.press('wren', over, 'I stay')).text).toMatch(/501 Wren stays for the fire watch\.\nFire watch 17:40/);
   await day.at('17:40');
   expect((await day.posts('fire-watch')).map((post) => post.at)).toEqual([day.iso('17:40'), day.iso('17:40')]);
-});
-
-it('a lamp that would outlast the shop is not noted until a named person stays, or it is left to the air', async () => {
-  const day = await Day.begin('2026-03-02T15:58');
-  const asked = await day.says('tomek', 'start 430 p1 lamp 30');
-  expect(asked.text).toMatch(/^430: lamp 30 °C would be needed until 18:38, the shop closes 17:00, and no lamp runs alone\. Who stays\? Nothing stored yet\./);
-  expect((await day.says('ines', 'lamps')).text).not.toMatch(/430/);
-  expect((await day.program.press('wren', asked, 'Air only')).text).toMatch(/^430 P1 closed 15:58, air 20/);
-  await day.says('wren', 'undo');
-  const stays = await day.program.press('tomek', asked, 'I stay');
-  expect(stays.text).toMatch(/^430 P1 closed 15:58, lamp 30/);
-  await day.at('16:15');
-  await day.says('tomek', 'read 430 30');
-  expect(await day.milestone('430', 'handling')).toMatch(/^1[78]:/);
 });
 
 it('heat that outlasts the shop after all is not counted past closing until a named person stays', async () => {

@@ -33,21 +33,6 @@ it.each(CASES)('a $kind post that fell into a kill -9 at $before comes once at $
   expect((await day.posts(kind)).slice(earlier).filter((post) => post.to === to)).toHaveLength(1);
 });
 
-it('A15 says that it was down, and counts the repeats from then', async () => {
-  const day = await Day.begin();
-  await day.at('11:03');
-  await day.says('tomek', 'cure 501 K lamp 30');
-  await day.at('11:50');
-  await day.killedUntil('12:20');
-  const [post] = await day.posts('handling');
-  expect(await day.posted()).toEqual(['12:20 handling tomek']);
-  expect(post?.dueAt).toBe(day.iso('12:03'));
-  expect(post?.reply.text).toContain('12:03');
-  expect(post?.reply.text).toMatch(/down/);
-  await day.at('13:30');
-  expect(await day.posted()).toEqual(['12:20 handling tomek', '12:30 handling tomek', '12:50 handling tomek', '13:10 handling ines']);
-});
-
 it('a bundle that fell into a kill -9 comes once', async () => {
   const day = await Day.begin('2026-03-02T16:00');
   await day.says('tomek', 'cure 501 P1');

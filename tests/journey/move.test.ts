@@ -1,22 +1,6 @@
 import { expect, it } from 'vitest';
 import { Day } from '../support/day.js';
 
-it('a cure on the wrong job goes over with all its times; the other job keeps only the move', async () => {
-  const day = await Day.begin();
-  await day.at('08:20');
-  await day.says('wren', 'cure 7219 T1');
-  await day.at('08:24');
-  const moved = await day.says('wren', 'move 7219>7211');
-  expect(moved.text).toMatch(/^7211 T1 moved here from 7219, start 08:20\. Sanding time earliest 08:50/);
-  expect(await day.milestone('7211', 'sand')).toBe('08:50 running');
-  expect((await day.program.job('7219')).cures).toEqual([]);
-  expect((await day.says('tomek', 'why 7219')).text).toMatch(/7219: T1 went to 7211, entered here by mistake \(moved 08:24 by Wren\)/);
-  expect((await day.says('tomek', 'why 7211')).text).toMatch(/from 08:20:[\s\S]*Entered as 7219 by mistake and moved here, times kept\./);
-  expect((await day.says('tomek', 'who waits')).text).not.toMatch(/7219/);
-  await day.at('08:50');
-  expect((await day.posts('sand')).map((post) => `${post.about.job} ${post.to}`)).toEqual(['7211 wren']);
-});
-
 it('a move is said again for the right car, survives a kill, and can be taken back', async () => {
   const day = await Day.begin();
   await day.at('08:20');

@@ -34,25 +34,6 @@ it('A02 by signed requests: Hard and Turned up are buttons', async () => {
   expect((await heard(/full strength due 11:37/i)).text).toMatch(/lamp off/i);
 });
 
-it('A13 by signed requests: two taps, one entry', async () => {
-  const { day, cure, heard, press } = await slackDay('http', '2026-03-02T09:00');
-  await cure(tomek, '501 K lamp 30');
-  await day.at('10:00');
-  const reminder = await heard(/handling strength due/i);
-  await press(tomek, reminder, 'Hard');
-  await press(ines, reminder, 'Hard');
-  expect((await heard(/already answered/i)).text).toMatch(/already answered by Tomek/i);
-  expect(await day.milestone('501', 'handling')).toBe('10:00 confirmed');
-});
-
-it('A14 by signed requests: three times to the owner, once to the foreman', async () => {
-  const { day, cure, said } = await slackDay('http', '2026-03-02T09:00');
-  await cure(tomek, '501 K lamp 30');
-  await day.at('12:00');
-  await until('four reminders', () => said(/handling strength (due|check)/i).length >= 4, 20_000);
-  expect(said(/handling strength (due|check)/i).map((message) => message.text.slice(0, 12).split(' ')[0])).toEqual([`<@${tomek}>`, `<@${tomek}>`, `<@${tomek}>`, `<@${ines}>`]);
-});
-
 it('a mention and a direct message lead to the same command path, and the same event twice is one', async () => {
   const { day, http, heard, press, platform } = await slackDay('http', '2026-03-02T09:00');
   platform.room.users.set('U0NEW1', 'Nadia');

@@ -24,7 +24,7 @@ const ANSWERS: Readonly<Record<string, RegExp>> = {
   'Tue 12:35 B on': /Full strength 14:43/,
   'Tue 12:55 hard 7203': /confirmed 12:55 by Tomek/,
   'Tue 12:58 lamp 7203 149': /149 what\?.*149 °F = 65 °C\. Nothing counted yet/,
-  'Tue 12:58 lamp 7203 149F': /lamp A 65 °C/,
+  'Tue 12:58 lamp 7203 149F': /lamp A 149 °F = 65 °C/,
   'Tue 13:12 read 7203 65': /Full strength 14:19/,
   'Tue 14:25 hard 7203': /full strength confirmed 14:25 by Tomek/,
   'Tue 15:20 cure 7214 P1': /33 % of the wait by 17:00, then it sleeps/,

@@ -47,7 +47,7 @@ it('an expired cartridge is a hold at the paste; the foreman\'s word is seen fro
   expect((await day.says('wren', 'tap 501 bond 2')).text).toMatch(/“both components flow”, Wren 08:00/);
   for (const line of ['when 501', 'who waits', 'read 501 20', 'next 501', 'closed 501']) expect([line, (await day.says('tomek', line)).text]).toEqual([line, expect.stringMatching(/verridden: bond/)]);
   await day.at('17:00');
-  expect((await day.posts('bundle')).map((post) => /overridden: bond \(Ines 08:00\)/.test(post.reply.text))).toEqual([true]);
+  expect((await day.posts('bundle')).map((post) => /overridden: bond \(Ines 08:00: “sheet gives three months more”\)/.test(post.reply.text))).toEqual([true]);
 });
 
 it('the closing taken back takes the move with it, and says so', async () => {

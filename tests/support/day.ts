@@ -34,9 +34,14 @@ export class Day {
     return this.#program;
   }
 
-  /** The instant of a time of this day, or of a full local time. */
+  /** Where its book lies. */
+  get folder(): string {
+    return this.#data;
+  }
+
+  /** The instant of a time of this day, `HH:MM` or `HH:MM:SS`, or of a full local time. */
   iso(time: string): string {
-    return new Date(Date.parse(`${time.length > 5 ? time : `${this.#date}T${time}`}Z`)).toISOString();
+    return new Date(Date.parse(`${time.length > 'HH:MM:SS'.length ? time : `${this.#date}T${time}`}Z`)).toISOString();
   }
 
   async at(time: string): Promise<void> {
@@ -44,6 +49,12 @@ export class Day {
     if (target < this.#now) throw new Error(`${time} has passed.`);
     if (target > this.#now) await this.#program.advance(`PT${(target - this.#now) / 1000}S`);
     this.#now = target;
+  }
+
+  /** Moves to the next moment at which something is planned, at the latest to `time`; gives the instant it is then. */
+  async stepTowards(time: string): Promise<number> {
+    this.#now = Date.parse(await this.#program.advanceToNext(this.iso(time)));
+    return this.#now;
   }
 
   says(from: string, text: string): Promise<ReplyJson> {
@@ -60,13 +71,23 @@ export class Day {
     return kind === undefined ? posts : posts.filter((post) => post.about.kind === kind);
   }
 
+  /** An instant of this day as `HH:MM`, of another day with its date. */
+  shortTime(instant: string): string {
+    return instant.startsWith(this.#date) ? instant.slice(11, 16) : instant.slice(0, 16);
+  }
+
   /** `due time state` of one milestone of a job; the time in `HH:MM`, or `-`. */
   async milestone(job: string, kind: string, joint = 'j1'): Promise<string> {
     const sheet = await this.#program.job(job);
     const found = sheet.cures.filter((cure) => cure.joint === joint).flatMap((cure) => cure.milestones).find((one) => one.kind === kind);
     if (found === undefined) throw new Error(`${job} ${joint} has no ${kind}.`);
-    const due = found.dueAt === null ? '-' : found.dueAt.startsWith(this.#date) ? found.dueAt.slice(11, 16) : found.dueAt.slice(0, 16);
+    const due = found.dueAt === null ? '-' : this.shortTime(found.dueAt);
     return `${due} ${found.state}`;
+  }
+
+  /** The cures that stand on a job, as `joint card`. */
+  async cures(job: string): Promise<string[]> {
+    return (await this.#program.job(job)).cures.map(({ joint, card }) => `${joint} ${card}`);
   }
 
   async share(job: string, kind: string): Promise<number> {

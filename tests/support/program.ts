@@ -14,6 +14,8 @@ const Feed = z.object({ posts: z.array(Post) });
 const Milestone = z.object({ kind: z.string(), dueAt: z.string().nullable(), state: z.enum(['running', 'due', 'confirmed', 'held', 'asleep']), share: z.number() });
 const Sheet = z.object({ job: z.string(), cures: z.array(z.object({ joint: z.string(), card: z.string(), milestones: z.array(Milestone) })) });
 
+const Now = z.object({ now: z.string() });
+
 export type ReplyJson = z.infer<typeof Reply>;
 export type PostJson = z.infer<typeof Post>;
 export type SheetJson = z.infer<typeof Sheet>;
@@ -65,6 +67,11 @@ export class Program {
 
   async advance(duration: string): Promise<void> {
     await this.#send('/api/clock', { advance: duration });
+  }
+
+  /** To the next moment at which something is planned, at the latest to the instant `until`; gives the instant it is then. */
+  async advanceToNext(until: string): Promise<string> {
+    return Now.parse(await this.#send('/api/clock', { to: 'next', until })).now;
   }
 
   async get(path: string): Promise<unknown> {

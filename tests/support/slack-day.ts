@@ -11,8 +11,8 @@ import { until } from './slack-stand-in/until.js';
 
 const SECRET = 'a-signing-secret-of-our-own';
 
-/** Chat ids of the example shop's people on the stand-in. */
-export const CHAT_IDS = { ines: 'U0INES', tomek: 'U0TOMEK', wren: 'U0WREN' } as const;
+/** Chat ids on the stand-in: the example shop's people, and two who are on the list of some tests only. */
+export const CHAT_IDS = { ines: 'U0INES', tomek: 'U0TOMEK', wren: 'U0WREN', ana: 'U0ANA', mo: 'U0MO' } as const;
 
 /** A day in the example shop, with the built program talking real protocol to a stand-in of the platform. */
 export interface SlackDay {
@@ -28,11 +28,11 @@ export interface SlackDay {
   readonly said: (words: RegExp) => StandingMessage[];
 }
 
-export async function slackDay(mode: 'http' | 'socket', start: string): Promise<SlackDay> {
+export async function slackDay(mode: 'http' | 'socket', start: string, shop = shopWithChatIds()): Promise<SlackDay> {
   const platform = await SlackStandIn.open();
   onTestFinished(() => platform.close());
   const day = await Day.begin(start, {
-    CURECLERK_SHOP: shopWithChatIds(),
+    CURECLERK_SHOP: shop,
     SLACK_BOT_TOKEN: STAND_IN_BOT_TOKEN,
     SLACK_API_URL: platform.apiUrl,
     SLACK_CHANNEL: 'C0HOME',
@@ -56,10 +56,11 @@ export async function slackDay(mode: 'http' | 'socket', start: string): Promise<
   };
 }
 
-function shopWithChatIds(): string {
+/** The path of a shop file: the example shop, changed as a test wants it, everybody with a chat id. */
+export function shopWithChatIds(change: (text: string) => string = (text) => text): string {
   const file = join(tempFolder(), 'shop.yaml');
-  const example = readFileSync('src/shop/example-shop.yaml', 'utf8');
-  const withIds = Object.entries(CHAT_IDS).reduce((text, [name, id]) => text.replace(new RegExp(`(${name}: \\{ name: \\w+, role: \\w+)`), `$1, chat: ${id}`), example);
+  const shop = change(readFileSync('src/shop/example-shop.yaml', 'utf8'));
+  const withIds = Object.entries(CHAT_IDS).reduce((text, [name, id]) => text.replace(new RegExp(`(${name}: \\{ name: \\w+, role: \\w+)`), `$1, chat: ${id}`), shop);
   writeFileSync(file, withIds);
   return file;
 }

@@ -15,6 +15,7 @@ export function slackShop(): Shop {
     closedDays: null,
     holidays: [],
     unit: 'C',
+    language: 'en',
     people: [
       { id: personId('anna'), name: 'Anna', role: 'technician', chatId: 'U0ANNA1', language: 'en', unit: null },
       { id: personId('walter'), name: 'Walter', role: 'foreman', chatId: null, language: 'en', unit: null },

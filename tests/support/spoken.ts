@@ -4,6 +4,7 @@ import { begunIn } from '../../src/repair/correct-cards.js';
 import { sameCure } from '../../src/repair/cure-ref.js';
 import { jobNo, personId } from '../../src/repair/ids.js';
 import type { Outlook } from '../../src/repair/outlook.js';
+import type { Language } from '../../src/repair/shop.js';
 import type { Answer } from '../../src/reply/answer.js';
 import { composeEntry } from '../../src/reply/compose/entry.js';
 import { composePost } from '../../src/reply/compose/post.js';
@@ -22,11 +23,11 @@ interface Spoken {
 
 const spoken = (answer: Answer): Spoken => ({ lines: toText(answer).split('\n'), buttons: answer.buttons.map(({ label, line }) => `${label}: ${line}`) });
 
-/** Says a command on a shift and puts the answer into words, as the desk would. */
-export function hears(shift: Shift, who: string, when: string, short: Parameters<Shift['says']>[2]): Spoken {
+/** Says a command on a shift and puts the answer into words, as the desk would to somebody of that language. */
+export function hears(shift: Shift, who: string, when: string, short: Parameters<Shift['says']>[2], language: Language = 'en'): Spoken {
   shift.until(when);
   const now = on(when);
-  const setting: Setting = { shop: shift.shop, now };
+  const setting: Setting = { shop: shift.shop, now, language };
   const command = shift.command(short, now);
   const before = running(shift, who, when);
   const decision = shift.says(who, when, short);

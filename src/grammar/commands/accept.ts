@@ -5,7 +5,6 @@ export const accept: Declaration = {
   forms: { accept: { en: ['accept', 'accepted', 'i take over'], de: ['annehmen', 'angenommen', 'übernehme', 'ich übernehme'], es: ['acepto', 'aceptar', 'aceptado'] } },
   takes: [],
   usage: 'accept',
-  meaning: 'take a handover',
   example: () => 'accept',
   build: () => built({ kind: 'accept' }),
 };

@@ -16,13 +16,12 @@ export const adopt: Declaration = {
   forms: { adopt: { en: ['adopt'], de: ['aufnehmen'], es: ['adoptar'] } },
   takes: ['reason'],
   usage: 'adopt NAME [ROLE]',
-  meaning: 'a new person',
   example: () => 'adopt Sam technician',
   build: ({ reason }) => {
     const words = reason.split(' ');
     const last = words.at(-1)?.toLowerCase() ?? '';
     const role = ROLES.find((one) => wordsOfAll(ROLE_WORDS[one]).includes(last)) ?? null;
     const person = toWhom((role === null ? words : words.slice(0, -1)).join(' '));
-    return person === null ? missing('a name', 'Sam technician') : built({ kind: 'adopt', person, role });
+    return person === null ? missing('a-name', 'Sam technician') : built({ kind: 'adopt', person, role });
   },
 };

@@ -5,10 +5,9 @@ export const air: Declaration = {
   forms: { air: { en: ['air', 'shop', 'room', 'hall', 'heating off'], de: ['luft', 'halle', 'werkstatt', 'raum', 'heizung aus', 'heizung ist aus'], es: ['aire', 'taller', 'nave', 'calefacción apagada'] } },
   takes: ['temperature', 'humidity', 'time'],
   usage: 'air 19 [rh 55] [time]',
-  meaning: 'shop air',
   example: () => 'air 19 rh 55',
   build: ({ temperature, humidity, when }) => {
-    if (temperature === null) return missing('a temperature', '19', '19C');
+    if (temperature === null) return missing('a-temperature', '19', '19C');
     return built({ kind: 'air', value: temperature, humidity, when });
   },
 };

@@ -5,7 +5,6 @@ export const begin: Declaration = {
   forms: { begin: { en: ['begin', 'begin procedure'], de: ['beginnen', 'beginn'], es: ['comenzar', 'empezar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'begin JOB PROCEDURE',
-  meaning: 'a repair in steps',
   example: ({ job }) => `begin ${job}`,
   build: ({ job, joint, procedure, reason }) => built({ kind: 'begin', job, joint, procedure: reason === '' ? null : (procedure ?? reason) }),
 };

@@ -9,11 +9,10 @@ export const buildUp: Declaration = {
   },
   takes: ['job', 'joint'],
   usage: 'metal JOB thin, or: metal JOB flange',
-  meaning: 'what the heat must warm',
   example: ({ job }) => `metal ${job} thin`,
   build: ({ job, joint, forms }) => {
     const thin = forms.has('thin');
-    if (thin === forms.has('flange')) return choose('thin or flange', ...(thin ? [] : ['thin', 'flange']));
+    if (thin === forms.has('flange')) return choose('thin-or-flange', ...(thin ? [] : ['thin', 'flange']));
     return built({ kind: 'build-up', job, joint, buildUp: thin ? 'thin-skin' : 'two-sheets-with-flange' });
   },
 };

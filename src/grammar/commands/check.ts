@@ -13,13 +13,12 @@ export const check: Declaration = {
   },
   takes: ['job', 'joint', 'milestone', 'time'],
   usage: 'check JOB hard, or: check JOB soft',
-  meaning: 'your check',
   example: ({ job }) => `hard ${job}`,
   build: ({ job, joint, milestone, forms, when }) => {
-    if (forms.has('si') && forms.size > 1) return gap({ problem: 'hard or soft, without if', add: [], choose: false, place: 'end' });
+    if (forms.has('si') && forms.size > 1) return gap({ problem: 'hard-or-soft-without-if', add: [], choose: false, place: 'end' });
     const yes = forms.has('ok') || forms.has('si');
     const hard = forms.has('hard') || yes;
-    if (hard === forms.has('soft')) return choose('hard or soft', ...(hard ? [] : ['hard', 'soft']));
+    if (hard === forms.has('soft')) return choose('hard-or-soft', ...(hard ? [] : ['hard', 'soft']));
     const bare = yes && forms.size === 1 && job === null && joint === null && milestone === null && !when.stated;
     return built({ kind: 'check', job, joint, milestone, result: hard ? 'hard' : 'soft', ...(bare ? { yes: true } : {}), when });
   },

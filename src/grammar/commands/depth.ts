@@ -5,7 +5,6 @@ export const depth: Declaration = {
   forms: { depth: { en: ['depth', 'deep', 'bead depth'], de: ['tiefe', 'tief'], es: ['profundidad', 'profundo'] } },
   takes: ['job', 'joint', 'depth', 'figure'],
   usage: 'depth JOB 5 mm',
-  meaning: 'bead depth',
   example: ({ job }) => `depth ${job} 5 mm`,
-  build: ({ job, joint, depth: millimetres }) => (millimetres === null ? missing('the depth', '5 mm') : built({ kind: 'depth', job, joint, millimetres })),
+  build: ({ job, joint, depth: millimetres }) => (millimetres === null ? missing('the-depth', '5 mm') : built({ kind: 'depth', job, joint, millimetres })),
 };

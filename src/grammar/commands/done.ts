@@ -5,7 +5,6 @@ export const done: Declaration = {
   forms: { done: { en: ['done', 'finished'], de: ['fertig', 'erledigt'], es: ['hecho', 'hecha', 'terminado'] } },
   takes: ['job', 'joint', 'reason', 'time'],
   usage: 'done JOB [STEP] [time], or: JOB STEP done',
-  meaning: 'step finished',
   example: ({ job }) => `done ${job} weld`,
   build: ({ job, joint, reason, when }) => built({ kind: 'done', job, joint, step: reason === '' ? null : reason, when }),
 };

@@ -15,18 +15,17 @@ export const enter: Declaration = {
   },
   takes: ['job', 'joint', 'reason'],
   usage: 'batch JOB 55-B, expiry JOB 2027-03, opened JOB 2026-11-20',
-  meaning: 'cartridge figures',
   example: ({ job }) => `batch ${job} 55-B`,
   build: (slots) => {
     const named = ENTERINGS.find((what) => slots.forms.has(what));
     if (named !== undefined) return entered(slots, named, slots.reason);
     const [word = '', ...others] = slots.reason.split(' ');
     const what = ENTERINGS.find((one) => one === word.toLowerCase());
-    return what === undefined ? missing('what is entered', 'batch 55-B') : entered(slots, what, others.join(' '));
+    return what === undefined ? missing('what-is-entered', 'batch 55-B') : entered(slots, what, others.join(' '));
   },
 };
 
 function entered({ job, joint }: Slots, what: Entering, text: string): Built {
-  if (text === '' && what !== 'photo') return missing(`the ${what}`, USUAL[what]);
+  if (text === '' && what !== 'photo') return missing(`the-${what}`, USUAL[what]);
   return built({ kind: 'enter', job, joint, what, text });
 }

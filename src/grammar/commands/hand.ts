@@ -6,10 +6,9 @@ export const hand: Declaration = {
   forms: { hand: { en: ['hand', 'give'], de: ['abgeben', 'übergeben'], es: ['entregar', 'pasar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'hand JOB to NAME, or: NAME do JOB',
-  meaning: 'give one job away',
   example: ({ job }) => `hand ${job} to Sam`,
   build: ({ job, joint, reason }) => {
     const to = toWhom(reason);
-    return to === null ? missing('a name', 'to Sam') : built({ kind: 'hand', job, joint, to });
+    return to === null ? missing('a-name', 'to Sam') : built({ kind: 'hand', job, joint, to });
   },
 };

@@ -9,7 +9,6 @@ export const handover: Declaration = {
   forms: { handover: { en: ['handover', 'hand over', 'pass'], de: ['übergabe', 'schichtübergabe'], es: ['relevo'] } },
   takes: ['reason'],
   usage: 'handover NAME [except JOB], or: NAME takes all [except JOB]',
-  meaning: 'give all jobs away',
   example: ({ job }) => `handover Bo except ${job}`,
   build: ({ reason }) => {
     if (reason === '') return built({ kind: 'who-waits' });
@@ -17,8 +16,8 @@ export const handover: Declaration = {
     const cut = words.findIndex((word) => isExceptWord(word.toLowerCase()));
     const to = toWhom((cut < 0 ? words : words.slice(0, cut)).join(' '));
     const jobs = cut < 0 ? [] : jobsIn(words.slice(cut + 1));
-    if (to === null) return gap({ problem: 'a name, and job numbers only after except', add: ['Bo'], choose: false, place: 'end' });
-    if (jobs === null) return gap({ problem: 'job numbers after except', add: ['501'], choose: false, place: 'end' });
+    if (to === null) return gap({ problem: 'name-then-except', add: ['Bo'], choose: false, place: 'end' });
+    if (jobs === null) return gap({ problem: 'jobs-after-except', add: ['501'], choose: false, place: 'end' });
     return built({ kind: 'handover', to, except: jobs.map(jobNo) });
   },
 };

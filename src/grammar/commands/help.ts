@@ -5,7 +5,6 @@ export const help: Declaration = {
   forms: { help: { en: ['help', '?'], de: ['hilfe'], es: ['ayuda'] } },
   takes: [],
   usage: 'help',
-  meaning: 'these lines',
   example: () => 'help',
   build: () => built({ kind: 'help' }),
 };

@@ -5,7 +5,6 @@ export const hold: Declaration = {
   forms: { hold: { en: ['hold', 'stop'], de: ['sperren', 'sperre', 'stopp'], es: ['retener', 'parar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'hold JOB reason',
-  meaning: 'nothing goes on',
   example: ({ job }) => `hold ${job} your reason`,
-  build: ({ job, joint, reason }) => (reason === '' ? missing('a reason', 'your reason') : built({ kind: 'hold', job, joint, reason })),
+  build: ({ job, joint, reason }) => (reason === '' ? missing('a-reason', 'your reason') : built({ kind: 'hold', job, joint, reason })),
 };

@@ -1,5 +1,5 @@
 import { built, choose, type Declaration } from '../declaration.js';
-import { EITHER_HEATER, settingMissing } from '../heater-gaps.js';
+import { settingMissing } from '../heater-gaps.js';
 
 export const lamp = {
   kind: 'lamp',
@@ -10,10 +10,9 @@ export const lamp = {
   },
   takes: ['job', 'joint', 'lamp', 'temperature', 'time'],
   usage: 'lamp JOB 65 [LAMP] [time], or: pad JOB 60 [PAD], or: up JOB',
-  meaning: 'lamp on, turned',
   example: ({ job }) => `lamp ${job} 65`,
   build: ({ job, joint, lamp: name, heaters, forms, temperature, when }) => {
-    if (heaters.size > 1) return choose(EITHER_HEATER);
+    if (heaters.size > 1) return choose('lamp-or-pad');
     const heater = heaters.has('pad') ? 'pad' : 'lamp';
     // A pad has no stages to go up to.
     if (temperature === null && (heater === 'pad' || !forms.has('up'))) return settingMissing(heater);

@@ -5,7 +5,6 @@ export const lamps: Declaration = {
   forms: { lamps: { en: ['lamps', 'all lamps'], de: ['lampen'], es: ['lámparas'] } },
   takes: [],
   usage: 'lamps',
-  meaning: 'which lamp is where',
   example: () => 'lamps',
   build: () => built({ kind: 'lamps' }),
 };

@@ -5,7 +5,6 @@ export const later: Declaration = {
   forms: { later: { en: ['later'], de: ['später'], es: ['luego', 'más tarde'] } },
   takes: ['job', 'joint'],
   usage: 'later [JOB]',
-  meaning: 'ask again',
   example: ({ job }) => `later ${job}`,
   build: ({ job, joint }) => built({ kind: 'later', job, joint }),
 };

@@ -5,10 +5,9 @@ export const latestStart: Declaration = {
   forms: { asked: { en: ['when start', 'when to start', 'when do i start', 'when must i start', 'latest start', 'latest-start', 'start latest', 'start by'], de: ['wann start', 'wann starten', 'wann anfangen', 'wann muss ich starten', 'spätester start'], es: ['cuándo empezar', 'cuándo iniciar', 'cuándo inicio', 'inicio más tarde'] } },
   takes: ['job', 'joint', 'card', 'milestone', 'depth', 'ready'],
   usage: 'when start JOB [CARD] [handling | full] [5 mm] ready fri 16:00',
-  meaning: 'close it by then',
   example: ({ job, card }) => `when start ${job} ${card} ready fri 16:00`,
   build: ({ job, joint, card, milestone, depth, ahead }) => {
-    if (ahead === null) return missing('the ready time', 'ready fri 16:00');
+    if (ahead === null) return missing('ready-time', 'ready fri 16:00');
     return built({ kind: 'latest-start', job, joint, card, milestone, depth, readyBy: ahead });
   },
 };

@@ -16,11 +16,10 @@ export const may: Declaration = {
   },
   takes: ['job', 'joint'],
   usage: 'can i sand JOB (weld, move, bake, fill, unclamp)',
-  meaning: 'what stands against it',
   example: ({ job }) => `can i sand ${job}`,
   build: ({ job, joint, forms }) => {
     const [deed, other] = DEEDS.filter((one) => forms.has(one));
-    if (deed === undefined || other !== undefined) return choose('one question at a time');
+    if (deed === undefined || other !== undefined) return choose('one-question');
     return built({ kind: 'may', job, joint, deed });
   },
 };

@@ -10,11 +10,10 @@ export const move: Declaration = {
   forms: { move: { en: ['move'], de: ['umbuchen'], es: ['mover'] } },
   takes: ['reason'],
   usage: 'move JOB>JOB',
-  meaning: 'wrong job typed',
   example: ({ job }) => `move ${job}>${job === '502' ? '501' : '502'}`,
   build: ({ reason }) => {
     const [, from, to] = FROM_TO.exec(reason) ?? [];
-    if (from === undefined || to === undefined || from === to) return gap({ problem: 'two jobs, such as 501>502', add: reason === '' ? ['501>502'] : ['> 502'], choose: false, place: 'end' });
+    if (from === undefined || to === undefined || from === to) return gap({ problem: 'two-jobs', add: reason === '' ? ['501>502'] : ['> 502'], choose: false, place: 'end' });
     return built({ kind: 'move', from: jobNo(from), to: jobNo(to) });
   },
 };

@@ -5,7 +5,6 @@ export const moved: Declaration = {
   forms: { moved: { en: ['moved', 'slid', 'adjusted'], de: ['verschoben', 'gerückt', 'verrutscht'], es: ['movido', 'movida', 'corrido', 'corrida'] } },
   takes: ['job', 'joint', 'time'],
   usage: 'moved JOB [time]',
-  meaning: 'panel shifted',
   example: ({ job }) => `moved ${job}`,
   build: ({ job, joint, when }) => built({ kind: 'moved', job, joint, when }),
 };

@@ -5,7 +5,6 @@ export const next: Declaration = {
   forms: { next: { en: ['next', 'whats next', 'what is next', 'wats next'], de: ['was kommt', 'was kommt als nächstes', 'nächster schritt'], es: ['qué sigue', 'siguiente'] } },
   takes: ['job', 'joint'],
   usage: 'next [JOB]',
-  meaning: 'steps to come',
   example: ({ job }) => `next ${job}`,
   build: ({ job, joint }) => built({ kind: 'next', job, joint }),
 };

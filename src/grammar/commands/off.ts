@@ -10,10 +10,9 @@ export const off: Declaration = {
   },
   takes: ['job', 'joint', 'lamp', 'time'],
   usage: "off JOB [time], or: off JOB don't know when",
-  meaning: 'lamp off',
   example: ({ job }) => `off ${job} 10 min ago`,
   build: ({ job, joint, lamp, forms, when }) => {
-    if (when.stated && forms.has('unknown')) return choose('either the time or "don\'t know when"');
+    if (when.stated && forms.has('unknown')) return choose('time-or-unknown');
     const unknown = forms.has('unknown') || (forms.has('found') && !when.stated);
     return built({ kind: 'off', job, joint, lamp, since: unknown ? 'unknown' : 'stated', when });
   },

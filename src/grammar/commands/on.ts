@@ -5,7 +5,6 @@ export const on: Declaration = {
   forms: { on: { en: ['on', 'back', 'back on', 'on again', 'still on', 'lamp on', 'pad on'], de: ['an', 'ein', 'wieder an', 'noch an', 'lampe an', 'strahler an'], es: ['encendida', 'encendido', 'otra vez encendida', 'sigue encendida', 'lámpara encendida'] } },
   takes: ['job', 'joint', 'lamp', 'time'],
   usage: 'on JOB [time]',
-  meaning: 'lamp on again',
   example: ({ job }) => `on ${job}`,
   build: ({ job, joint, lamp, when }) => built({ kind: 'on', job, joint, lamp, when }),
 };

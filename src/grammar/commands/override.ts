@@ -8,12 +8,11 @@ export const override: Declaration = {
   forms: { override: { en: ['override'], de: ['übersteuern'], es: ['forzar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'override JOB STEP reason',
-  meaning: 'foreman goes past a hold',
   example: ({ job }) => `override ${job} clean your reason`,
   build: ({ job, joint, reason }) => {
     const [step = '', ...others] = reason.split(' ');
-    if (step === '') return missing('a step and a reason', 'clean your reason');
-    if (others.length === 0) return missing('a reason', 'your reason');
+    if (step === '') return missing('step-and-reason', 'clean your reason');
+    if (others.length === 0) return missing('a-reason', 'your reason');
     return built({ kind: 'override', job, joint, step: step === NEXT_STEP ? null : step, reason: others.join(' ') });
   },
 };

@@ -5,7 +5,6 @@ export const paste: Declaration = {
   forms: { paste: { en: ['paste', 'paste on', 'glue on', 'bead', 'bead on', 'spread'], de: ['kleber drauf', 'kleber', 'aufgetragen', 'auftragen', 'raupe'], es: ['adhesivo puesto', 'adhesivo', 'cordón', 'pegamento'] } },
   takes: ['job', 'joint', 'card', 'depth', 'time'],
   usage: 'paste JOB CARD [5 mm] [time]',
-  meaning: 'open time runs',
   example: ({ job, card }) => `paste ${job} ${card}`,
   build: ({ job, joint, card, depth, when }) => built({ kind: 'paste', job, joint, card, depth, when }),
 };

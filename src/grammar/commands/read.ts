@@ -8,10 +8,9 @@ export const read: Declaration = {
     sorry: { en: ['sorry', 'sory', 'i mean', 'i meant'], de: ['ich meine', 'ich meinte'], es: ['perdón', 'quise decir'] } },
   takes: ['job', 'joint', 'temperature', 'method', 'time'],
   usage: 'read JOB 58 [tape | contact | bare] [time]',
-  meaning: 'joint reading',
   example: ({ job }) => `read ${job} 58 tape`,
   build: ({ job, joint, temperature, method, forms, when }) => {
-    if (temperature === null) return missing('a temperature', '58', '58C');
+    if (temperature === null) return missing('a-temperature', '58', '58C');
     // It corrects a moment that stands in the book already.
     const corrects = forms.has('sorry') && job === null && !when.stated;
     return built({ kind: 'read', job, joint, value: temperature, method, ...(corrects ? { corrects: true } : {}), when });

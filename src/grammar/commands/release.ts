@@ -5,7 +5,6 @@ export const release: Declaration = {
   forms: { release: { en: ['release'], de: ['freigeben', 'freigabe'], es: ['liberar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'release JOB reason',
-  meaning: 'foreman decides',
   example: ({ job }) => `release ${job} your reason`,
-  build: ({ job, joint, reason }) => (reason === '' ? missing('a reason', 'your reason') : built({ kind: 'release', job, joint, reason })),
+  build: ({ job, joint, reason }) => (reason === '' ? missing('a-reason', 'your reason') : built({ kind: 'release', job, joint, reason })),
 };

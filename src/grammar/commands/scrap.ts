@@ -5,7 +5,6 @@ export const scrap: Declaration = {
   forms: { scrap: { en: ['scrap', 'bin it'], de: ['verwerfen'], es: ['anular'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'scrap JOB [reason]',
-  meaning: 'cure is void',
   example: ({ job }) => `scrap ${job}`,
   build: ({ job, joint, reason }) => built({ kind: 'scrap', job, joint, reason }),
 };

@@ -5,7 +5,6 @@ export const sign: Declaration = {
   forms: { sign: { en: ['sign', 'sign off'], de: ['unterschreiben', 'abzeichnen', 'unterschrift'], es: ['firmar', 'firma'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'sign JOB [STEP]',
-  meaning: 'sign a hold point',
   example: ({ job }) => `sign ${job} dry-fit`,
   build: ({ job, joint, reason }) => built({ kind: 'sign', job, joint, step: reason === '' ? null : reason }),
 };

@@ -5,7 +5,6 @@ export const stay: Declaration = {
   forms: { stay: { en: ['stay', 'i stay', 'staying', 'im here', 'i am here', 'someone here', 'someone stays', 'somebody here'], de: ['ich bleibe', 'bleibe', 'bin da', 'ich bin da', 'bin hier', 'jemand da'], es: ['me quedo', 'estoy aquí', 'alguien aquí'] } },
   takes: ['job', 'joint'],
   usage: 'stay [JOB]',
-  meaning: 'I stay with the lamp',
   example: ({ job }) => `stay ${job}`,
   build: ({ job, joint }) => built({ kind: 'stay', job, joint }),
 };

@@ -8,12 +8,11 @@ export const tap: Declaration = {
   forms: { tap: { en: ['tap', 'tick'], de: ['abhaken'], es: ['marcar'] } },
   takes: ['job', 'joint', 'reason'],
   usage: 'tap JOB STEP NUMBER',
-  meaning: 'one point of a step',
   example: ({ job }) => `tap ${job} purge 1`,
   build: ({ job, joint, reason }) => {
     const [, step, number] = STEP_AND_TAP.exec(reason) ?? [];
     if (step !== undefined) return built({ kind: 'tap', job, joint, step, tap: Number(number) - 1 });
-    if (reason === '' || /^\d+$/.test(reason)) return gap({ problem: 'a step and the number of its point', add: ['purge 1'], choose: false, place: 'end' });
-    return missing('the number of the point', '1');
+    if (reason === '' || /^\d+$/.test(reason)) return gap({ problem: 'step-and-point', add: ['purge 1'], choose: false, place: 'end' });
+    return missing('number-of-point', '1');
   },
 };

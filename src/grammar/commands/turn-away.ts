@@ -6,10 +6,9 @@ export const turnAway: Declaration = {
   forms: { refuse: { en: ['refuse', 'turn away'], de: ['abweisen'], es: ['rechazar'] } },
   takes: ['reason'],
   usage: 'refuse NAME',
-  meaning: 'not one of us',
   example: () => 'refuse Sam',
   build: ({ reason }) => {
     const person = toWhom(reason);
-    return person === null ? missing('a name', 'Sam') : built({ kind: 'turn-away', person });
+    return person === null ? missing('a-name', 'Sam') : built({ kind: 'turn-away', person });
   },
 };

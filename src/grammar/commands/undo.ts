@@ -5,7 +5,6 @@ export const undo: Declaration = {
   forms: { undo: { en: ['undo'], de: ['rückgängig', 'zurück'], es: ['deshacer'] } },
   takes: ['entry'],
   usage: 'undo [ENTRY]',
-  meaning: 'last entry back',
   example: () => 'undo',
   build: ({ entry }) => built({ kind: 'undo', entry }),
 };

@@ -5,7 +5,6 @@ export const weld: Declaration = {
   forms: { weld: { en: ['weld', 'welding'], de: ['schweißen', 'schweiße'], es: ['soldar', 'soldando'] } },
   takes: ['job', 'joint', 'time'],
   usage: 'weld JOB [j2] [time]',
-  meaning: 'hot work begins',
   example: ({ job }) => `weld ${job} j2`,
   build: ({ job, joint, when }) => built({ kind: 'weld', job, joint, when }),
 };

@@ -5,7 +5,6 @@ export const when: Declaration = {
   forms: { when: { en: ['when'], de: ['wann'], es: ['cuándo'] } },
   takes: ['job', 'joint'],
   usage: 'when [JOB]',
-  meaning: 'one job',
   example: ({ job }) => `when ${job}`,
   build: ({ job, joint }) => built({ kind: 'when', job, joint }),
 };

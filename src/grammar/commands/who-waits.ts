@@ -5,7 +5,6 @@ export const whoWaits: Declaration = {
   forms: { list: { en: ['who waits', 'who is waiting', 'whos waiting', 'waiting', 'list', 'whats open', 'what is open', 'wats open'], de: ['wer wartet', 'liste', 'was ist offen', 'was offen'], es: ['quién espera', 'lista', 'qué espera'] } },
   takes: [],
   usage: 'who waits',
-  meaning: 'all cars',
   example: () => 'who waits',
   build: () => built({ kind: 'who-waits' }),
 };

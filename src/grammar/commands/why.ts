@@ -5,7 +5,6 @@ export const why: Declaration = {
   forms: { why: { en: ['why', 'explain'], de: ['warum', 'wieso'], es: ['por qué'] } },
   takes: ['job', 'joint'],
   usage: 'why [JOB]',
-  meaning: 'the sum',
   example: ({ job }) => `why ${job}`,
   build: ({ job, joint }) => built({ kind: 'why', job, joint }),
 };

@@ -50,4 +50,10 @@ export const STATE_DE: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'closed-days-are': 'freie Tage {value}',
   'heater-off-air': '{heater} aus, {air}',
   'heater-unseen-air': '{heater} nicht mehr an gesehen, {air}',
+  'heat-and-stays': '{heat}, {who} bleibt',
+  stays: '{who} bleibt',
+  'lamps-alone': 'Kein Strahler läuft allein: {jobs} ausgeschaltet?',
+  'held-by-answers': '{reason} ({answers})',
+  'answer-hard': '{who} hart {at}',
+  'answer-soft': '{who} weich {at}',
 };

@@ -48,4 +48,10 @@ export const STATE_EN = {
   'closed-days-are': 'closed days {value}',
   'heater-off-air': '{heater} off, {air}',
   'heater-unseen-air': '{heater} not seen on, {air}',
+  'heat-and-stays': '{heat}, {who} stays',
+  stays: '{who} stays',
+  'lamps-alone': 'No lamp runs alone: {jobs} switched off?',
+  'held-by-answers': '{reason} ({answers})',
+  'answer-hard': '{who} hard {at}',
+  'answer-soft': '{who} soft {at}',
 } as const;

@@ -50,4 +50,10 @@ export const STATE_ES: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'closed-days-are': 'días de cierre {value}',
   'heater-off-air': '{heater} apagada, {air}',
   'heater-unseen-air': '{heater} ya no vista encendida, {air}',
+  'heat-and-stays': '{heat}, {who} se queda',
+  stays: '{who} se queda',
+  'lamps-alone': 'Ninguna lámpara funciona sola: ¿{jobs} apagada?',
+  'held-by-answers': '{reason} ({answers})',
+  'answer-hard': '{who} duro {at}',
+  'answer-soft': '{who} blando {at}',
 };

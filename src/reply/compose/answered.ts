@@ -1,6 +1,7 @@
 import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
+import { sayAnswered } from '../catalogue/answered.js';
 import { clock, line, type Setting } from './words.js';
 
 /** `done`: somebody answered it. `overtaken`: an entry has changed what it asked about. */
@@ -15,7 +16,7 @@ export interface Ending {
 
 /** A question that is asked no more: its words stay, its buttons go. */
 export function composeAnswered(question: Answer, { end, by, said }: Ending, setting: Setting): Answer {
-  const who = `${nameOf(setting.shop, by)} ${clock(setting.now, setting)}`;
-  const words = end === 'done' ? `**done by ${who}**${said === null ? '' : ` (${said})`}` : `**no longer so**, changed by ${who}`;
+  const done = said === null ? 'done' : (`done-${said}` as const);
+  const words = sayAnswered(setting, end === 'done' ? done : end, { who: nameOf(setting.shop, by), at: clock(setting.now, setting) });
   return { ...question, lines: [...question.lines, line(words)], buttons: [] };
 }

@@ -1,56 +1,57 @@
 import { celsius, type Celsius, type Instant } from '../../cure/units.js';
-import type { BuildUp } from '../../cure/warm-up.js';
 import type { CureCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import type { Outlook } from '../../repair/outlook.js';
 import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
+import { sayHappened } from '../catalogue/happened.js';
 import type { Entered } from './entry.js';
-import { heaterWord, heatWords } from './state.js';
-import { clock, degrees, MILESTONE_WORDS, tidy, type Setting } from './words.js';
+import { heatAndStays, heaterWord, heatWords } from './state.js';
+import { clock, degrees, milestoneWord, tidy, type Setting } from './words.js';
 
 /** What was entered, in one sentence after the job. */
-export function whatHappened({ command, by, after, notes }: Entered, setting: Setting): string {
+export function whatHappened({ command, by, before, after, notes }: Entered, setting: Setting): string {
   const note = notes[0];
-  if (note?.note === 'already-confirmed') return `${MILESTONE_WORDS[note.milestone]} already answered by **${nameOf(setting.shop, note.by)}** ${clock(note.at, setting)}. Nothing changed.`;
-  if (note?.note === 'already-so') return `${standsAlready(command, after, setting)} already. Nothing changed.`;
+  if (note?.note === 'already-confirmed') return sayHappened(setting, 'already-confirmed', { milestone: milestoneWord(note.milestone, setting), who: nameOf(setting.shop, note.by), at: clock(note.at, setting) });
+  if (note?.note === 'already-so') return sayHappened(setting, 'already-so', { what: standsAlready(command, after, setting) });
   const at = 'when' in command ? clock(command.when.latest, setting) : clock(setting.now, setting);
+  const { heater, card: { name: card } } = after.cure;
   switch (command.kind) {
     case 'paste':
-      return after.open.kind === 'too hot' ? `**do not start**, too hot for ${after.cure.card.name} (paste noted ${at}).` : `${after.cure.card.name} paste on ${clock(after.cure.pasted ?? command.when.latest, setting)}.`;
+      return after.open.kind === 'too hot' ? sayHappened(setting, 'paste-too-hot', { card, at }) : sayHappened(setting, 'paste-on', { card, at: clock(after.cure.pasted ?? command.when.latest, setting) });
     case 'closed':
-      return `closed ${at}.`;
+      return sayHappened(setting, 'closed', { at });
     case 'cure':
-      return `${after.cure.card.name} closed ${at}, ${heatWords(after, setting)}.`;
+      return sayHappened(setting, 'cure-closed', { card, at, heat: heatAndStays(after, setting) });
     case 'moved':
-      return `moved ${at}: strength clock starts again.`;
+      return sayHappened(setting, 'moved', { at });
     case 'lamp':
-      return `${heaterWord(after.cure, setting)} ${degrees(setAt(command.when.latest, after), setting)} since ${at}.`;
+      return sayHappened(setting, 'heater-since', { heater: heaterWord(after.cure, setting), setting: lampSetting(command, after, setting), at });
     case 'off':
-      return command.since === 'unknown' ? `${after.cure.heater} found off ${at}: heat counts only to ${clock(after.heat.lastSign ?? setting.now, setting)}.` : `${after.cure.heater} off ${at}: air counts since.`;
+      return command.since === 'unknown' ? sayHappened(setting, 'found-off', { heater, at, to: clock(after.heat.lastSign ?? setting.now, setting) }) : sayHappened(setting, 'off', { heater, at });
     case 'on':
-      return `on ${at}, thanks.`;
+      return sayHappened(setting, 'on', { at });
     case 'read':
-      return readingSentence(command, note, after, setting);
+      return readingSentence(command, note, before, after, setting);
     case 'check':
       return checkSentence(note, by, after, setting);
     case 'later':
-      return `asked again in ${setting.shop.rhythm.putOff} min.`;
+      return sayHappened(setting, 'asked-again', { minutes: `${setting.shop.rhythm.putOff}` });
     case 'stay':
-      return `${nameOf(setting.shop, by)} stays with the ${after.cure.heater} past closing.`;
+      return sayHappened(setting, 'stays', { who: nameOf(setting.shop, after.cure.attended.at(-1)?.by ?? by), heater });
     case 'release':
-      return `goes on, decided by ${nameOf(setting.shop, by)}.`;
+      return sayHappened(setting, 'released', { who: nameOf(setting.shop, by) });
     case 'scrap':
-      return `${after.cure.card.name} scrapped ${at}. It stays in the record.`;
+      return sayHappened(setting, 'scrapped', { card, at });
     case 'depth':
-      return `bead ${tidy(command.millimetres)} mm deep.`;
+      return `${beadWords(command.millimetres, setting)}.`;
     case 'build-up':
-      return `metal noted: ${BUILD_UPS_SAID[command.buildUp]}.`;
+      return sayHappened(setting, 'metal-noted', { metal: sayHappened(setting, command.buildUp) });
     case 'wrong-card':
-      return `is **${after.cure.card.name}**, not ${note?.note === 'card-changed' ? note.before.cure.card.name : 'what stood here'} (changed ${at}).`;
+      return note?.note === 'card-changed' ? sayHappened(setting, 'is-card', { card, before: note.before.cure.card.name, at }) : sayHappened(setting, 'is-card-anew', { card, at });
     case 'air':
     case 'undo':
-      return 'noted.';
+      return sayHappened(setting, 'noted');
   }
 }
 
@@ -60,31 +61,41 @@ function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
   return set?.kind === 'lamp-set' ? set.setting : (heat.setting ?? celsius(0));
 }
 
-function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: Note | undefined, after: Outlook, setting: Setting): string {
+/** What was typed in the other unit is shown in both. */
+function lampSetting(command: Extract<CureCommand, { kind: 'lamp' }>, after: Outlook, setting: Setting): string {
+  const value = degrees(setAt(command.when.latest, after), setting);
+  const foreign = command.setting?.unit === 'F' && setting.shop.unit === 'C' && setting.unit === undefined;
+  return foreign ? sayHappened(setting, 'typed-is', { value, typed: command.setting.value }) : value;
+}
+
+function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: Note | undefined, before: Outlook | null, after: Outlook, setting: Setting): string {
   const read = [...after.cure.readBefore, ...after.cure.readings].findLast((one) => command.corrects === true || one.at === command.when.latest);
   const value = read === undefined ? '' : degrees(read.value, setting);
-  const from = command.value.unit === 'F' && setting.shop.unit === 'C' && setting.unit === undefined ? ` (${command.value.value} °F)` : '';
-  if (note?.note === 'bare-metal') return `reading ${value} on bare metal noted, **not counted**.`;
-  if (note?.note === 'stored-heat') return `reading ${value} noted; ${after.cure.heater} is off, so it does not count.`;
-  const before = after.cure.readBefore.some((one) => one === read) ? ' before the paste' : '';
-  return `reading ${value}${from}${before}.`;
+  if (note?.note === 'bare-metal') return sayHappened(setting, 'reading-bare', { value });
+  if (note?.note === 'stored-heat') return sayHappened(setting, 'reading-stored', { value, heater: after.cure.heater });
+  const wrong = command.corrects === true ? before?.cure.readings.at(-1) : undefined;
+  if (wrong !== undefined) return sayHappened(setting, 'reading-corrected', { value, before: degrees(wrong.value, setting) });
+  const foreign = command.value.unit === 'F' && setting.shop.unit === 'C' && setting.unit === undefined;
+  const said = foreign ? sayHappened(setting, 'as-typed', { value, typed: command.value.value }) : value;
+  return sayHappened(setting, after.cure.readBefore.some((one) => one === read) ? 'reading-before' : 'reading', { value: said });
 }
 
 function checkSentence(note: Note | undefined, by: PersonId, after: Outlook, setting: Setting): string {
-  if (note?.note === 'two-answers') return `${MILESTONE_WORDS[note.milestone]}: two answers, ${nameOf(setting.shop, note.other)} said otherwise. **Held as soft.**`;
-  if (note?.note === 'first-check') return `${MILESTONE_WORDS[note.milestone]}: **first check** by ${nameOf(setting.shop, by)}.`;
+  if (note?.note === 'two-answers') return sayHappened(setting, 'two-answers', { milestone: milestoneWord(note.milestone, setting), who: nameOf(setting.shop, note.other) });
+  if (note?.note === 'first-check') return sayHappened(setting, 'first-check', { milestone: milestoneWord(note.milestone, setting), who: nameOf(setting.shop, by) });
   if (note?.note === 'confirmed') {
     const said = after.milestones.find((one) => one.kind === note.milestone)?.check.answer;
-    return `${MILESTONE_WORDS[note.milestone]} **confirmed** ${said == null ? '' : `${clock(said.at, setting)} by ${nameOf(setting.shop, said.by)}`}.`;
+    const milestone = milestoneWord(note.milestone, setting);
+    return said == null ? sayHappened(setting, 'confirmed', { milestone }) : sayHappened(setting, 'confirmed-by', { milestone, at: clock(said.at, setting), who: nameOf(setting.shop, said.by) });
   }
-  return 'soft noted.';
+  return sayHappened(setting, 'soft-noted');
 }
 
 /** What the same thing said again finds in the book. */
 function standsAlready(command: CureCommand, after: Outlook, setting: Setting): string {
-  if (command.kind === 'depth') return `bead ${tidy(command.millimetres)} mm deep`;
-  if (command.kind === 'build-up') return `${BUILD_UPS_SAID[command.buildUp]} noted`;
+  if (command.kind === 'depth') return beadWords(command.millimetres, setting);
+  if (command.kind === 'build-up') return sayHappened(setting, 'build-up-noted', { metal: sayHappened(setting, command.buildUp) });
   return heatWords(after, setting);
 }
 
-const BUILD_UPS_SAID: Readonly<Record<BuildUp, string>> = { 'thin-skin': 'thin skin', 'two-sheets-with-flange': 'two sheets with a flange' };
+const beadWords = (millimetres: number, setting: Setting): string => sayHappened(setting, 'bead-deep', { depth: tidy(millimetres, setting) });

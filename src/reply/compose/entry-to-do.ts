@@ -1,53 +1,59 @@
 import type { MilestoneKind } from '../../cure/card.js';
 import type { CureCommand } from '../../repair/commands.js';
 import { likelyDue } from '../../repair/expected.js';
-import { currentMilestone, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
+import { currentMilestone, hardensByDepth, isAttended, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
+import { sayToDo } from '../catalogue/to-do.js';
 import type { Entered } from './entry.js';
-import { CLOSE_WORDS, closeWord, dampSentence } from './open.js';
+import { dampSentence, tapClosed } from './open.js';
 import { heaterWord } from './state.js';
-import { capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.js';
+import { capital, clock, degrees, milestoneWord, type Setting } from './words.js';
 
 /** One thing to do. */
 export function toDo({ command, after, notes }: Entered, setting: Setting): string | null {
   const note = notes.find((one) => one.note !== 'card-changed');
-  if (note?.note === 'lamp-over-maximum') return `**${capital(heaterWord(after.cure, setting))} at ${degrees(note.setting, setting)}, ${after.cure.card.name} allows ${degrees(note.maximum, setting)}**: turn it down now, then read the joint.`;
+  if (note?.note === 'lamp-over-maximum') return sayToDo(setting, 'turn-down', { heater: capital(heaterWord(after.cure, setting)), setting: degrees(note.setting, setting), card: after.cure.card.name, maximum: degrees(note.maximum, setting) });
   if (after.openPassed !== null && after.cure.releasedAt === null && opensLimit(command.kind)) {
-    return `**Open limit ${clock(after.openPassed, setting)} passed**: the foreman decides.`;
+    return sayToDo(setting, 'open-limit-passed', { at: clock(after.openPassed, setting) });
   }
   const damp = laidOn(command.kind) ? dampSentence(after, setting) : null;
   if (damp !== null) return damp;
   const unchecked = notes.find((one) => one.note === 'unchecked');
-  if (unchecked !== undefined) return `${capital(MILESTONE_WORDS[unchecked.milestone])} is **not checked**: full heat on a soft joint bows the panel.`;
-  if (note?.note === 'pad-no-recipe' || (note?.note === 'already-so' && padOnRecipe(after))) return needsRecipe(after) ? 'A pad runs no recipe: **nothing of it counts**.' : 'A pad runs no recipe: only what the joint itself reads counts.';
-  if (note?.note === 'below-stage') return `The recipe asks for lamp ${degrees(note.asked, setting)}: below it nothing counts.`;
-  if (note?.note === 'bare-metal') return 'Use matt tape or a contact probe.';
-  if (command.kind === 'off' && note === undefined) return `${capital(after.cure.heater)} back? Tap On, then take a reading.`;
-  if (note?.note === 'stored-heat') return `${capital(after.cure.heater)} on again? Tap On, then read once more.`;
-  if (note?.note === 'first-check') return 'Second tap by a technician or the foreman: until then it waits.';
-  if (note?.note === 'two-answers') return 'The foreman settles it.';
+  if (unchecked !== undefined) return sayToDo(setting, 'unchecked', { milestone: capital(milestoneWord(unchecked.milestone, setting)) });
+  if (note?.note === 'pad-no-recipe' || (note?.note === 'already-so' && padOnRecipe(after))) return sayToDo(setting, needsRecipe(after) ? 'pad-counts-nothing' : 'pad-counts-readings');
+  if (note?.note === 'below-stage') return sayToDo(setting, 'below-stage', { setting: degrees(note.asked, setting) });
+  if (note?.note === 'bare-metal') return sayToDo(setting, 'matt-tape');
+  if (command.kind === 'off' && note === undefined && waitRuns(after, setting)) return sayToDo(setting, 'heat-back', { heater: after.cure.heater });
+  if (note?.note === 'stored-heat') return sayToDo(setting, 'heat-on-again', { heater: after.cure.heater });
+  if (note?.note === 'first-check') return sayToDo(setting, 'second-tap');
+  if (note?.note === 'two-answers') return sayToDo(setting, 'foreman-settles');
   if (note?.note === 'confirmed') return afterConfirmed(note.milestone, after, setting);
+  if (command.kind === 'lamp' && hardensByDepth(after.cure.card)) return sayToDo(setting, 'dry-air');
   if (after.cure.closed !== null && after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);
-  if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return `Read again once it is warm: until then ${degrees(after.heat.counted, setting)} counts.`;
-  if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return '**The shop closes before that**: heat counts to closing only. Who stays?';
-  return after.cure.closed === null ? CLOSE_WORDS[closeWord(after.cure.card)].tap : null;
+  if (command.kind === 'lamp' && needsReading(after.cure) && after.heat.counted !== null) return sayToDo(setting, 'read-again', { value: degrees(after.heat.counted, setting) });
+  if ((command.kind === 'lamp' || command.kind === 'cure') && endsAtClosing(after, setting)) return sayToDo(setting, 'closing-first');
+  return after.cure.closed === null ? tapClosed(after.cure.card, setting) : null;
 }
+
+/** Heat still helps: something on the card waits for its time. */
+const waitRuns = (after: Outlook, { now }: Setting): boolean =>
+  waitingMilestones(after).some(({ check: { dueAt } }) => dueAt === null || dueAt > now);
 
 /** What a reading would be worth: the likely time beside the safe one, never instead of it. */
 function lockIn(after: Outlook, setting: Setting): string {
   const current = currentMilestone(after, setting.now);
   const likely = current === null ? null : likelyDue(after, current);
-  return likely === null ? 'Take one reading: until then only the air counts.' : `Take one reading to lock in about ${clock(likely, setting)}: until then only the air counts.`;
+  return likely === null ? sayToDo(setting, 'read-once') : sayToDo(setting, 'lock-in', { at: clock(likely, setting) });
 }
 
 /** A lamp that nobody watches after closing does not count: the wait would not end today. */
-export const endsAtClosing = (after: Outlook, { now }: Setting): boolean =>
-  after.heat.lamp === 'on' && !(padOnRecipe(after) && needsRecipe(after)) && (currentMilestone(after, now)?.check.dueAt ?? null) === null && after.history?.heat.some((event) => event.kind === 'closing') === true;
+export const endsAtClosing = (after: Outlook, { now, shop }: Setting): boolean =>
+  after.heat.lamp === 'on' && !isAttended(after.cure, shop, now) && !(padOnRecipe(after) && needsRecipe(after)) && (currentMilestone(after, now)?.check.dueAt ?? null) === null && after.history?.heat.some((event) => event.kind === 'closing') === true;
 
 function afterConfirmed(kind: MilestoneKind, after: Outlook, setting: Setting): string | null {
   const next = after.stages.find((run) => run.began === null);
-  if (next !== undefined && waitingMilestones(after).length > 0) return `Next: lamp **${degrees(next.stage.lamp, setting)}** for ${next.stage.minutes} min, if the repair method agrees.`;
-  if (waitingMilestones(after).length === 0) return `${after.heat.lamp === 'on' ? `${capital(after.cure.heater)} off. ` : ''}Data sheet and repair method decide what comes next.`;
-  return kind === 'flash-off' ? 'Now the heat: only metal that was read counts.' : null;
+  if (next !== undefined && waitingMilestones(after).length > 0) return sayToDo(setting, 'next-stage', { setting: degrees(next.stage.lamp, setting), minutes: `${next.stage.minutes}` });
+  if (waitingMilestones(after).length === 0) return after.heat.lamp === 'on' ? sayToDo(setting, 'off-then-sheet-decides', { heater: after.cure.heater }) : sayToDo(setting, 'sheet-decides');
+  return kind === 'flash-off' ? sayToDo(setting, 'now-heat') : null;
 }
 
 /** What can bring a passed open limit to light. */

@@ -6,6 +6,8 @@ import type { EntryNo, PersonId } from '../../repair/ids.js';
 import { currentMilestone, depthMissing, undecidedDew, waitingMilestones, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
+import { sayButtons } from '../catalogue/buttons.js';
+import { sayEntry } from '../catalogue/entry.js';
 import { cautionLine } from './cautions.js';
 import { depthButtons, depthQuestion } from './depth.js';
 import { leastMetal, marginWords } from './dew.js';
@@ -36,7 +38,7 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
   const over = notes.find((one) => one.note === 'over-maximum');
   if (over !== undefined) return tooHot(entered, over, setting);
   const first = `${title(after)} ${whatHappened(entered, setting)}`;
-  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after) : null, exampleNote(after.cure.card, setting)];
+  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after, setting) : null, exampleNote(after.cure.card, setting)];
   return answer(tooMuchHeat(notes) ? 'alarm' : 'plain', sentences, buttonsFor(entered, setting));
 }
 
@@ -44,8 +46,8 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
 function doing(entered: Entered, setting: Setting): (string | null)[] {
   const act = toDo(entered, setting);
   const caution = cautionFor(entered, setting.shop);
-  const said = caution === null ? null : cautionLine(caution);
-  return caution === 'paste' && act !== null ? [`${cautionLine(caution)} ${act}`] : [act, said];
+  const said = caution === null ? null : cautionLine(caution, setting);
+  return caution === 'paste' && said !== null && act !== null ? [`${said} ${act}`] : [act, said];
 }
 
 /** How warm the metal has to be before the paste goes on; how near the dew point it was read. */
@@ -53,7 +55,7 @@ function dewSentence({ command, after }: Entered, setting: Setting): string | nu
   if (after.dew === null || undecidedDew(after) !== null) return null;
   if (command.kind === 'paste') return leastMetal(after.dew, setting);
   const margin = marginWords(after, setting);
-  return command.kind === 'read' && after.cure.closed === null && after.dew.metal?.at === command.when.latest && margin !== null ? `Metal ${margin}.` : null;
+  return command.kind === 'read' && after.cure.closed === null && after.dew.metal?.at === command.when.latest && margin !== null ? sayEntry(setting, 'metal-margin', { margin }) : null;
 }
 
 const tooMuchHeat = (notes: readonly Note[]): boolean => notes.some((one) => one.note === 'lamp-over-maximum');
@@ -67,10 +69,10 @@ function forecastSentence(entered: Entered, setting: Setting): string | null {
   if (after.cure.closed === null) return `${openSentence(after, setting)}${openMoved(before, after, setting)}`;
   const current = saidFor(entered, setting);
   if (asksDepth(entered) && current !== null && hasNoDepth(after, current)) return null;
-  if (current === null) return 'Nothing more to wait for on this card.';
+  if (current === null) return sayEntry(setting, 'nothing-waits');
   const was = before?.milestones.find((one) => one.kind === current.kind)?.check.dueAt ?? null;
-  const moved = was !== null && was !== current.check.dueAt ? ` (was ${clock(was, setting)})` : '';
-  return `${capital(milestoneSentence(after, current, setting))}${moved}.`;
+  const forecast = capital(milestoneSentence(after, current, setting));
+  return was !== null && was !== current.check.dueAt ? sayEntry(setting, 'forecast-was', { forecast, was: clock(was, setting) }) : `${forecast}.`;
 }
 
 /** The question for the depth says already that there is no time. */
@@ -79,7 +81,7 @@ const hasNoDepth = (after: Outlook, { forecast }: MilestoneOutlook): boolean => 
 /** Another material has another open limit. */
 function openMoved(before: Outlook | null, after: Outlook, setting: Setting): string {
   if (before === null || before.open.kind !== 'limit' || sameCure(before.cure.ref, after.cure.ref)) return '';
-  return ` On ${before.cure.card.name} it was ${clock(before.open.at, setting)}.`;
+  return ` ${sayEntry(setting, 'open-was-on', { card: before.cure.card.name, at: clock(before.open.at, setting) })}`;
 }
 
 /** The milestone to speak of: for a depth the one that depends on it. */
@@ -90,25 +92,27 @@ function saidFor({ command, after }: Entered, { now }: Setting): MilestoneOutloo
 
 function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting): Button[] {
   const aim = aimed(after);
-  const undo = entry === null ? [] : [button('Undo', `undo ${entry}`)];
+  const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   if (after.cure.scrapped) return undo;
-  const depths = depthButtons(after);
-  if (command.kind === 'paste') return [button('Closed', `closed ${aim}`), ...(depths.length > 0 ? depths.slice(0, 2) : undo)];
+  const depths = depthButtons(after, setting);
+  if (command.kind === 'paste') return [button(sayButtons(setting, 'closed'), `closed ${aim}`), ...(depths.length > 0 ? depths.slice(0, 2) : undo)];
   if (command.kind === 'wrong-card' && tooMuchHeat(notes)) return [offButton(after, setting), ...undo];
   if (command.kind === 'wrong-card' && depths.length > 0) return [...depths.slice(0, 2), ...undo];
   if (depths.length > 0 && (command.kind === 'closed' || command.kind === 'cure')) return depths;
-  if (command.kind === 'off' || notes[0]?.note === 'stored-heat') return [button('On', `on ${aim}`), ...undo];
+  if (command.kind === 'off' || notes[0]?.note === 'stored-heat') return [button(sayButtons(setting, 'on'), `on ${aim}`), ...undo];
   const next = after.stages.find((run) => run.began === null);
-  if (notes[0]?.note === 'confirmed' && next !== undefined && waitingMilestones(after).length > 0) return [button('Turned up', `up ${aim}`), ...undo];
-  if (endsAtClosing(after, setting) && !notes.some((one) => one.note === 'pad-no-recipe') && (command.kind === 'lamp' || command.kind === 'cure')) return [button('I stay', `stay ${aim}`), ...undo];
+  if (notes[0]?.note === 'confirmed' && next !== undefined && waitingMilestones(after).length > 0) return [button(sayButtons(setting, 'turned-up'), `up ${aim}`), ...undo];
+  if (endsAtClosing(after, setting) && !notes.some((one) => one.note === 'pad-no-recipe') && (command.kind === 'lamp' || command.kind === 'cure')) return [button(sayButtons(setting, 'i-stay'), `stay ${aim}`), ...undo];
   const current = currentMilestone(after, setting.now);
   const due = current?.check.dueAt;
-  if ((command.kind !== 'check' || notes[0]?.note === 'first-check') && current !== null && due != null && due <= setting.now) return [button('Hard', `check ${aim} ${current.kind} hard`), button('Soft', `check ${aim} ${current.kind} soft`), ...undo];
+  if ((command.kind !== 'check' || notes[0]?.note === 'first-check') && current !== null && due != null && due <= setting.now) return [button(sayButtons(setting, 'hard'), `check ${aim} ${current.kind} hard`), button(sayButtons(setting, 'soft'), `check ${aim} ${current.kind} soft`), ...undo];
   return undo;
 }
 
 function tooHot({ command, before, after, entry }: Entered, note: Extract<Note, { note: 'over-maximum' }>, setting: Setting): Answer {
-  const [label, changed] = command.kind === 'wrong-card' ? ['Undo', ` is ${after.cure.card.name}, not ${before?.cure.card.name ?? '?'}:`] : ['Typing error', ''];
-  const buttons = [offButton(after, setting), ...(entry === null ? [] : [button(label, `undo ${entry}`)])];
-  return answer('alarm', [`**${title(after)}${changed} TOO HOT ${degrees(note.value, setting)}**, limit ${degrees(note.maximum, setting)}.`, `${capital(after.cure.heater)} off or back now. The foreman is told; the cure is held.`, exampleNote(after.cure.card, setting)], buttons);
+  const byCard = command.kind === 'wrong-card';
+  const figures = { title: title(after), value: degrees(note.value, setting), limit: degrees(note.maximum, setting) };
+  const hot = byCard ? sayEntry(setting, 'too-hot-card', { ...figures, card: after.cure.card.name, before: before?.cure.card.name ?? '?' }) : sayEntry(setting, 'too-hot', figures);
+  const buttons = [offButton(after, setting), ...(entry === null ? [] : [button(sayButtons(setting, byCard ? 'undo' : 'typing-error'), `undo ${entry}`)])];
+  return answer('alarm', [hot, sayEntry(setting, 'heat-away', { heater: after.cure.heater }), exampleNote(after.cure.card, setting)], buttons);
 }

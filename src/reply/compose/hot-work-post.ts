@@ -5,7 +5,9 @@ import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer } from '../answer.js';
-import { clearButton, FIRE_FIRST, overButton, smokeButton } from './fire-watch.js';
+import { sayHotWork } from '../catalogue/hot-work.js';
+import { sayPost } from '../catalogue/post.js';
+import { clearButton, fireFirst, overButton, smokeButton } from './fire-watch.js';
 import { aimed, title } from './state.js';
 import { answer, button, clock, type Setting } from './words.js';
 
@@ -19,40 +21,50 @@ export function composeHotWorkPost(reminder: Reminder, outlook: Outlook, late: s
 
 function toldPost({ dueAt }: Reminder, outlook: Outlook, late: string | null, setting: Setting): Answer {
   const weld = outlook.cure.hotWork.find(({ at }) => at === dueAt);
-  const where = weld?.joint == null ? '' : ` at ${weld.joint}`;
+  const values = { title: title(outlook), at: clock(dueAt, setting), card: outlook.cure.card.name };
+  const told = weld?.joint == null ? sayHotWork(setting, 'told', values) : sayHotWork(setting, 'told-at-joint', { ...values, joint: weld.joint });
   return answer('alarm', [
-    `${title(outlook)} **hot work${where} since ${clock(dueAt, setting)}, ${outlook.cure.card.name} full strength not confirmed.** ${noted(weld, setting)}`,
+    inOneLine(told, notedBy(weld, setting)),
     late,
-    'Heat weakens a joint a hand\'s width away. Repair method and data sheet first; you decide.',
-  ], [button('Hold', `hold ${outlook.cure.job} hot work before full strength`)]);
+    sayHotWork(setting, 'heat-weakens'),
+  ], [button(sayHotWork(setting, 'button-hold'), `hold ${outlook.cure.job} hot work before full strength`)]);
 }
 
 function stopPost({ round }: Reminder, watch: Outlook, late: string | null, setting: Setting): Answer {
   const weld = watch.cure.hotWork.find(({ entry }) => entry === round);
-  const ban = weld?.ban == null ? '' : ` ${weld.ban.material} is in this car since ${clock(weld.ban.since, setting)}.`;
-  return answer('alarm', [`**${title(watch)} STOP: no heat, no flame.**${ban}`, `${noted(weld, setting)} It burns in the cavity. Smoke? ${FIRE_FIRST}`, late], [button('Not begun', `undo ${round}`), overButton(watch), smokeButton(watch)]);
+  const stop = weld?.ban == null ? sayHotWork(setting, 'stop-post', { title: title(watch) }) : sayHotWork(setting, 'stop-post-ban', { title: title(watch), material: weld.ban.material, since: clock(weld.ban.since, setting) });
+  const burns = sayHotWork(setting, 'burns', { fire: fireFirst(setting) });
+  return answer('alarm', [stop, inOneLine(notedBy(weld, setting), burns), late], [button(sayHotWork(setting, 'button-not-begun'), `undo ${round}`), overButton(watch, setting), smokeButton(watch, setting)]);
 }
 
 function smokePost(reminder: Reminder, watch: Outlook, late: string | null, setting: Setting): Answer {
   const smoke = watch.cure.checks.findLast(({ result }) => result === 'soft');
-  const by = smoke === undefined ? '' : ` by ${nameOf(setting.shop, smoke.by)}`;
+  const values = { fire: fireFirst(setting), title: title(watch), at: clock(reminder.dueAt, setting) };
+  const said = smoke === undefined ? sayHotWork(setting, 'smoke-post', values) : sayHotWork(setting, 'smoke-post-by', { ...values, who: nameOf(setting.shop, smoke.by) });
   const decides = reminder.to === 'channel' || isForeman(setting.shop, reminder.to);
-  return answer('alarm', [`${FIRE_FIRST} **${title(watch)} SMOKE** reported ${clock(reminder.dueAt, setting)}${by}.`, 'The watch goes on only when the foreman says so.', late], decides ? [button('Watch again', `release ${aimed(watch)} smoke judged`)] : []);
+  return answer('alarm', [said, sayHotWork(setting, 'only-the-foreman'), late], decides ? [button(sayHotWork(setting, 'button-watch-again'), `release ${aimed(watch)} smoke judged`)] : []);
 }
 
 function overPost({ dueAt }: Reminder, watch: Outlook, late: string | null, setting: Setting): Answer {
   const first = watch.milestones.at(0)?.check.first ?? null;
   return answer('question', [
-    `${title(watch)} **fire watch over by the clock ${clock(dueAt, setting)}**: all cold, no smoke, no smell?`,
-    first === null ? null : `First check by ${nameOf(setting.shop, first.by)} ${clock(first.at, setting)}: **second tap** by a technician or the foreman.`,
+    sayHotWork(setting, 'watch-over', { title: title(watch), at: clock(dueAt, setting) }),
+    first === null ? null : sayPost(setting, 'first-check', { who: nameOf(setting.shop, first.by), at: clock(first.at, setting) }),
     late,
-    'Feel the far side, look into the cavity.',
-  ], [clearButton(watch), smokeButton(watch)]);
+    sayHotWork(setting, 'feel-and-look'),
+  ], [clearButton(watch, setting), smokeButton(watch, setting)]);
 }
 
 function stillHotPost(watch: Outlook, late: string | null, setting: Setting): Answer {
   const weld = watch.cure.hotWork.at(-1);
-  return answer('question', [`${title(watch)} **hot work still going on?** ${noted(weld, setting)} No end noted, so **no fire watch runs**.`, late], [overButton(watch), button('Still going', `weld ${watch.cure.job}${weld?.joint == null ? '' : ` ${weld.joint}`}`), smokeButton(watch)]);
+  const noted = notedBy(weld, setting);
+  const asked = noted === null ? sayHotWork(setting, 'still-going', { title: title(watch) }) : sayHotWork(setting, 'still-going-noted', { title: title(watch), noted });
+  const again = `weld ${watch.cure.job}${weld?.joint == null ? '' : ` ${weld.joint}`}`;
+  return answer('question', [asked, late], [overButton(watch, setting), button(sayHotWork(setting, 'button-still-going'), again), smokeButton(watch, setting)]);
 }
 
-const noted = (weld: HotWork | undefined, setting: Setting): string => (weld === undefined ? '' : `Noted ${clock(weld.at, setting)} by ${nameOf(setting.shop, weld.by)}.`);
+/** Null: nobody noted it. */
+const notedBy = (weld: HotWork | undefined, setting: Setting): string | null =>
+  weld === undefined ? null : sayHotWork(setting, 'noted-by', { at: clock(weld.at, setting), who: nameOf(setting.shop, weld.by) });
+
+const inOneLine = (...sentences: readonly (string | null)[]): string => sentences.filter((sentence) => sentence !== null).join(' ');

@@ -5,9 +5,11 @@ import type { JobCommand } from '../../repair/commands.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { foremanAt, nameOf } from '../../repair/people.js';
 import { FIRE_WATCH, isFireWatch } from '../../repair/watch-card.js';
-import type { Answer } from '../answer.js';
+import type { Answer, Button } from '../answer.js';
+import { sayButtons } from '../catalogue/buttons.js';
+import { sayHotWork } from '../catalogue/hot-work.js';
 import { cautionLine } from './cautions.js';
-import { FIRE_FIRST, overButton, smokeButton, staysSentence, watchSentence } from './fire-watch.js';
+import { fireFirst, overButton, overStarts, smokeButton, staysSentence, watchSentence } from './fire-watch.js';
 import type { JobEntered } from './job-entry.js';
 import { composeStep } from './procedure.js';
 import { composeRefusal } from './refusal.js';
@@ -20,21 +22,21 @@ type Of<K extends JobCommand['kind']> = JobEntered<Extract<JobCommand, { readonl
 export function composeHotWork({ job, outlooks, entry }: Of<'weld'>, setting: Setting): Answer {
   const weld = outlooks.flatMap(({ cure }) => cure.hotWork).find((one) => one.entry === entry);
   const watch = watchOf(outlooks);
-  if (job === null || weld === undefined || watch === null) return answer('plain', ['Hot work noted.']);
-  const undo = entry === null ? [] : [button('Undo', `undo ${entry}`)];
+  if (job === null || weld === undefined || watch === null) return answer('plain', [sayHotWork(setting, 'noted')]);
+  const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   const place = weld.joint === null || weld.joint === FIRST_JOINT ? job.no : `${job.no} ${weld.joint}`;
-  if (weld.ban !== null) return stopped(place, weld, watch, setting);
+  if (weld.ban !== null) return stopped(place, weld, weld.ban, watch, setting);
   const told = outlooks.filter((outlook) => isTold(outlook, weld));
   const stays = staysSentence(watch, setting);
   const known = outlooks.some(({ cure }) => !isFireWatch(cure.card));
   return answer(told.length > 0 ? 'alarm' : 'plain', [
-    `${place} hot work noted ${clock(weld.at, setting)}.${known ? '' : ' Nothing else is entered about this car.'}`,
+    sayHotWork(setting, known ? 'noted-at' : 'noted-alone', { place, at: clock(weld.at, setting) }),
     toldSentence(told, weld, setting),
-    cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured'),
-    `Over? \`done ${job.no} weld\` starts the fire watch of ${setting.shop.fireWatch} min.`,
+    cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured', setting),
+    overStarts(job.no, setting),
     stays,
     told.map(({ cure }) => exampleNote(cure.card, setting)).find((note) => note !== null) ?? null,
-  ], [overButton(watch), ...(stays === null ? [] : [button('I stay', `stay ${job.no}`)]), ...undo]);
+  ], [overButton(watch, setting), ...(stays === null ? [] : [stayButton(job.no, setting)]), ...undo]);
 }
 
 /** A step that is done; where hot work ended with it, the fire watch first. */
@@ -45,7 +47,7 @@ export function composeOver(entered: Of<'done' | 'sign'>, setting: Setting): Ans
   if (!facts.some(({ fact }) => fact.type === 'step-done')) return overWithoutStep(entered, watch, setting);
   const step = composeStep({ ...entered, command }, setting);
   const stays = staysSentence(watch, setting);
-  const said = answer('plain', [watchSentence(watch, setting), stays], stays === null ? [] : [button('I stay', `stay ${job.no}`)]);
+  const said = answer('plain', [watchSentence(watch, setting), stays], stays === null ? [] : [stayButton(job.no, setting)]);
   return { ...step, lines: [...step.lines.slice(0, 1), ...said.lines, ...step.lines.slice(1)], buttons: [...said.buttons, ...step.buttons] };
 }
 
@@ -53,36 +55,37 @@ export function composeOver(entered: Of<'done' | 'sign'>, setting: Setting): Ans
 function overWithoutStep({ job, entry, notes }: Of<'done' | 'sign'>, watch: Outlook, setting: Setting): Answer {
   const refused = notes.flatMap((note) => (note.note === 'step-refused' ? composeRefusal(note.refusal, setting).lines.slice(0, 1) : []));
   const no = job?.no ?? watch.cure.job;
-  const undo = entry === null ? [] : [button('Undo', `undo ${entry}`)];
+  const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   const stays = staysSentence(watch, setting);
-  const said = answer('plain', [`${no} hot work over ${clock(watch.cure.start ?? setting.now, setting)}. ${watchSentence(watch, setting)}`, cautionLine('fire-watch'), stays], [...(stays === null ? [] : [button('I stay', `stay ${no}`)]), smokeButton(watch), ...undo]);
+  const said = answer('plain', [sayHotWork(setting, 'over', { job: no, at: clock(watch.cure.start ?? setting.now, setting), watch: watchSentence(watch, setting) }), cautionLine('fire-watch', setting), stays], [...(stays === null ? [] : [stayButton(no, setting)]), smokeButton(watch, setting), ...undo]);
   return { ...said, lines: [...said.lines, ...refused] };
 }
 
 const watchOf = (outlooks: readonly Outlook[]): Outlook | null => outlooks.findLast(({ cure }) => isFireWatch(cure.card)) ?? null;
 
+const stayButton = (no: string, setting: Setting): Button => button(sayButtons(setting, 'i-stay'), `stay ${no}`);
+
 /** STOP: nobody's word in this chat lifts it, and nothing of the work counts. */
-function stopped(place: string, weld: HotWork, watch: Outlook, setting: Setting): Answer {
-  const since = weld.ban === null ? '' : `${weld.ban.material} is in this car since ${clock(weld.ban.since, setting)}: it burns in the cavity.`;
+function stopped(place: string, weld: HotWork, { material, since }: NonNullable<HotWork['ban']>, watch: Outlook, setting: Setting): Answer {
   return answer('alarm', [
-    `**${place} STOP: no heat, no flame.** ${since}`,
-    `Nothing of it counts. ${foreman(weld, setting)} is told at once. Put the torch away; the repair method and the foreman decide.`,
-    `Smoke? ${FIRE_FIRST}`,
-  ], [button('Not begun', `undo ${weld.entry}`), overButton(watch), smokeButton(watch)]);
+    sayHotWork(setting, 'stop', { place, material, since: clock(since, setting) }),
+    sayHotWork(setting, 'stop-told', { who: foreman(weld, setting) }),
+    sayHotWork(setting, 'smoke-then', { fire: fireFirst(setting) }),
+  ], [button(sayHotWork(setting, 'button-not-begun'), `undo ${weld.entry}`), overButton(watch, setting), smokeButton(watch, setting)]);
 }
 
 function toldSentence(told: readonly Outlook[], weld: HotWork, setting: Setting): string | null {
   const [first] = told;
   if (first === undefined) return null;
   const dueAt = first.milestones.find(({ kind }) => kind === 'full')?.check.dueAt ?? null;
-  const names = [...new Set(told.map(({ cure }) => cure.card.name))].join(', ');
-  const who = foremanAt(setting.shop, weld.at) === weld.by ? '' : ` ${foreman(weld, setting)} is told.`;
-  return `**${names}: full strength is not confirmed**${dueAt === null ? '' : ` (earliest ${clock(dueAt, setting)})`}.${who}`;
+  const cards = [...new Set(told.map(({ cure }) => cure.card.name))].join(', ');
+  const open = dueAt === null ? sayHotWork(setting, 'unconfirmed', { cards }) : sayHotWork(setting, 'unconfirmed-earliest', { cards, at: clock(dueAt, setting) });
+  return foremanAt(setting.shop, weld.at) === weld.by ? open : `${open} ${sayHotWork(setting, 'is-told', { who: foreman(weld, setting) })}`;
 }
 
-function foreman({ at }: HotWork, { shop }: Setting): string {
-  const who = foremanAt(shop, at);
-  return who === 'channel' ? 'The channel' : nameOf(shop, who);
+function foreman({ at }: HotWork, setting: Setting): string {
+  const who = foremanAt(setting.shop, at);
+  return who === 'channel' ? sayHotWork(setting, 'the-channel') : nameOf(setting.shop, who);
 }
 
 /** Of the joint that was named, else of the whole car. */

@@ -1,7 +1,11 @@
 import { lampList, type LampLine } from '../../repair/lamp-list.js';
 import type { Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
-import { markedExample, title } from './state.js';
+import { sayLamps } from '../catalogue/lamps.js';
+import { sayLists } from '../catalogue/lists.js';
+import type { Reader } from '../catalogue/speaker.js';
+import { sayState } from '../catalogue/state.js';
+import { markedExample, staysWords, title } from './state.js';
 import { answer, capital, clock, degrees, type Setting } from './words.js';
 
 /** Fits a phone screen, the note about example cards included. */
@@ -10,7 +14,7 @@ const MOST_LINES = 8;
 /** `A 7203 65 °C till 14:19`, one line a lamp or pad. */
 export function composeLamps(outlooks: readonly Outlook[], setting: Setting): Answer {
   const list = lampList(outlooks, setting.shop, setting.now);
-  if (list.length === 0) return answer('plain', ['**No lamp and no pad** is written down for this shop, and none is noted as on.']);
+  if (list.length === 0) return answer('plain', [sayLamps(setting, 'none')]);
   const busy = list.filter((one) => one.is !== 'free');
   const cards = busy.map(({ outlook }) => outlook.cure.card);
   const most = MOST_LINES - (cards.some((card) => card.example) ? 1 : 0);
@@ -20,28 +24,35 @@ export function composeLamps(outlooks: readonly Outlook[], setting: Setting): An
 /** What heats comes first; what is free shares a line. */
 function shortened(list: readonly LampLine[], most: number, setting: Setting): string[] {
   const busy = list.filter((one) => one.is !== 'free').map((one) => lampLine(one, setting));
-  const free = list.filter((one) => one.is === 'free').map(nameOf);
-  const last = free.length === 0 ? [] : [`${free.join(', ')} free`];
+  const free = list.filter((one) => one.is === 'free');
+  const last = free.length === 0 ? [] : [freeLine(free, setting)];
   const room = most - last.length;
-  const shown = busy.length > room ? [...busy.slice(0, room - 1), `and ${busy.length - room + 1} more: type who waits`] : busy;
+  const shown = busy.length > room ? [...busy.slice(0, room - 1), sayLists(setting, 'more-type', { more: `${busy.length - room + 1}` })] : busy;
   return [...shown, ...last];
 }
 
+const freeLine = (free: readonly LampLine[], reader: Reader): string => sayLamps(reader, 'free', { names: free.map((one) => nameOf(one, reader)).join(', '), count: free.length });
+
 function lampLine(one: LampLine, setting: Setting): string {
+  if (one.is === 'free') return freeLine([one], setting);
+  const values = { name: nameOf(one, setting), title: title(one.outlook) };
   switch (one.is) {
-    case 'free':
-      return `${nameOf(one)} free`;
     case 'on': {
-      const heat = one.setting === null ? 'on' : degrees(one.setting, setting);
-      const till = one.until === null ? '' : one.until <= setting.now ? `, due since ${clock(one.until, setting)}` : ` till ${clock(one.until, setting)}`;
-      return `**${nameOf(one)}** ${title(one.outlook)} ${heat}${one.offAt === null ? till : `, **off at ${clock(one.offAt, setting)}** unless somebody stays`}`;
+      const line = `**${values.name}** ${values.title} ${one.setting === null ? sayLamps(setting, 'on') : degrees(one.setting, setting)}`;
+      return `${onUntil(one, line, setting)}${staysWords(one.outlook, setting)}`;
     }
     case 'left':
-      return `**${nameOf(one)}** ${title(one.outlook)} is done, **still on?**${one.lastSign === null ? '' : ` Last seen ${clock(one.lastSign, setting)}`}`;
+      return one.lastSign === null ? sayLamps(setting, 'left', values) : sayLamps(setting, 'left-seen', { ...values, at: clock(one.lastSign, setting) });
     case 'unseen':
-      return `**${nameOf(one)}** ${title(one.outlook)} not seen on${one.lastSign === null ? '' : ` since ${clock(one.lastSign, setting)}`}`;
+      return one.lastSign === null ? sayLamps(setting, 'unseen', values) : sayLamps(setting, 'unseen-since', { ...values, at: clock(one.lastSign, setting) });
   }
 }
 
+/** What is on, and until when it is needed or may be. */
+function onUntil({ offAt, until }: Extract<LampLine, { readonly is: 'on' }>, line: string, setting: Setting): string {
+  if (offAt !== null) return sayLamps(setting, 'off-at', { line, at: clock(offAt, setting) });
+  return until === null ? line : sayLamps(setting, until <= setting.now ? 'due-since' : 'till', { line, at: clock(until, setting) });
+}
+
 /** A lamp without a name is only a lamp. */
-const nameOf = ({ heater, lamp }: Pick<LampLine, 'heater' | 'lamp'>): string => lamp ?? capital(heater);
+const nameOf = ({ heater, lamp }: Pick<LampLine, 'heater' | 'lamp'>, reader: Reader): string => lamp ?? capital(sayState(reader, heater));

@@ -2,10 +2,11 @@ import type { Celsius, Instant } from '../../cure/units.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { LatestStart, LatestStartResult, StartChoice } from '../../repair/latest-start.js';
 import type { Answer } from '../answer.js';
+import { sayLatestStart } from '../catalogue/latest-start.js';
 import { heatName } from './heat-name.js';
 import { composeRefusal } from './refusal.js';
 import { exampleNote, markedExample } from './state.js';
-import { answer, capital, clock, degrees, MILESTONE_WORDS, type Setting } from './words.js';
+import { answer, capital, clock, degrees, milestoneWord, type Setting } from './words.js';
 
 /** Until when a joint can be closed: the best way first, then every other one on a line of its own. */
 export function composeLatestStart(plan: LatestStart, setting: Setting): Answer {
@@ -28,53 +29,51 @@ function bestOf(choices: readonly StartChoice[], now: Instant): StartChoice | nu
 function headLine(plan: LatestStart, best: StartChoice | null, setting: Setting): string {
   const { planned, milestone, readyBy } = plan;
   const { job, joint, card } = planned;
-  const subject = `${joint === FIRST_JOINT ? job : `${job} ${joint}`} ${card.name}`;
-  const name = MILESTONE_WORDS[milestone];
-  const by = clock(readyBy, setting);
-  if (best === null) return `${subject}: **no sheet time** for ${name}${missing(planned.card.basis, planned.depthMillimetres)}.`;
-  if (best.late === null && best.latest !== null) return `${subject} plan, nothing is stored: ${name} by ${by} if closed by **${clock(best.latest, setting)}**${withHeat(best, plan, setting)}${mornings(best.eachMorning, setting)}.`;
-  const late = readyBy <= setting.now ? `${by} is past` : `**too late** for ${name} by ${by}`;
-  return `${subject}: ${late}. ${closedThen(best, setting)}${withHeat(best, plan, setting)} it is due **${dueOf(best, setting)}**${mornings(best.eachMorning, setting)}.`;
+  const about = { subject: `${joint === FIRST_JOINT ? job : `${job} ${joint}`} ${card.name}`, milestone: milestoneWord(milestone, setting) };
+  if (best === null) return sayLatestStart(setting, withoutTime(card.basis, planned.depthMillimetres), about);
+  const values = { ...about, by: clock(readyBy, setting), heat: withHeat(best, plan, setting), mornings: mornings(best.eachMorning, setting) };
+  if (best.late === null && best.latest !== null) return sayLatestStart(setting, 'plan', { ...values, latest: clock(best.latest, setting) });
+  const late = readyBy <= setting.now ? 'past' : 'late';
+  return sayLatestStart(setting, `${late}-${closedWhen(best, setting)}`, { ...values, ...lateValues(best, setting) });
 }
 
 /** What the sheet's figure cannot do without. */
-function missing(basis: LatestStart['planned']['card']['basis'], depth: number | null): string {
-  if (basis !== 'depth') return '';
-  return depth === null ? ': say how deep the bead is, like `3 mm`' : ': type the air with humidity, like `air 20 rh 50`';
+function withoutTime(basis: LatestStart['planned']['card']['basis'], depth: number | null): 'no-time' | 'no-time-depth' | 'no-time-humidity' {
+  if (basis !== 'depth') return 'no-time';
+  return depth === null ? 'no-time-depth' : 'no-time-humidity';
 }
 
 /** `Lamp 65 °C: close by **Fri 13:25**.` */
 function choiceLine(one: StartChoice, setting: Setting): string {
-  const name = capital(heatName(one.heat, setting));
-  if (one.late === null && one.latest !== null) return `${name}: close by **${clock(one.latest, setting)}**${mornings(one.eachMorning, setting)}.`;
-  if (one.late?.due == null) return one.latest === null ? `${name}: **no sheet time**.` : `${name}: too late (${clock(one.latest, setting)}).`;
-  const was = one.latest === null ? 'too late' : `too late (${clock(one.latest, setting)})`;
-  return `${name}: ${was}; ${closedThen(one, setting).toLowerCase()} due ${dueOf(one, setting)}${mornings(one.eachMorning, setting)}.`;
+  const values = { heat: capital(heatName(one.heat, setting)), latest: one.latest === null ? '' : clock(one.latest, setting), mornings: mornings(one.eachMorning, setting) };
+  if (one.late === null && one.latest !== null) return sayLatestStart(setting, 'close-by', values);
+  if (one.late?.due == null) return sayLatestStart(setting, one.latest === null ? 'no-sheet-time' : 'too-late', values);
+  const was = one.latest === null ? 'choice-late' : 'choice-past';
+  return sayLatestStart(setting, `${was}-${closedWhen(one, setting)}`, { ...values, ...lateValues(one, setting) });
 }
 
-const closedThen = ({ late }: StartChoice, setting: Setting): string =>
-  late === null || late.closed - setting.now < 60_000 ? 'Closed now' : `Closed ${clock(late.closed, setting)}`;
+const closedWhen = ({ late }: StartChoice, { now }: Setting): 'now' | 'then' => (late === null || late.closed - now < 60_000 ? 'now' : 'then');
 
-const dueOf = ({ late }: StartChoice, setting: Setting): string => (late?.due == null ? 'never' : clock(late.due, setting));
+const lateValues = ({ late }: StartChoice, setting: Setting): { readonly closed: string; readonly due: string } => ({ closed: late === null ? '' : clock(late.closed, setting), due: late?.due == null ? '–' : clock(late.due, setting) });
 
 /** Where the card knows no heat nothing has to be said about it. */
 function withHeat(one: StartChoice, { choices }: LatestStart, setting: Setting): string {
-  if (one.heat.kind !== 'air') return ` with ${heatName(one.heat, setting)}`;
-  return choices.length > 1 ? ' without heat' : '';
+  if (one.heat.kind !== 'air') return sayLatestStart(setting, 'with-heat', { heat: heatName(one.heat, setting) });
+  return choices.length > 1 ? sayLatestStart(setting, 'without-heat') : '';
 }
 
-const mornings = (air: Celsius | null, setting: Setting): string => (air === null ? '' : `, if each morning's air reads ${degrees(air, setting)}`);
+const mornings = (air: Celsius | null, setting: Setting): string => (air === null ? '' : sayLatestStart(setting, 'mornings', { air: degrees(air, setting) }));
 
 /** Under which conditions heat would do that. */
-function heatLine(choices: readonly StartChoice[], { shop }: Setting): string | null {
-  if (choices.some(({ heat }) => heat.kind === 'heater')) return `If it gets there: take a reading within ${shop.rhythm.readingDue} min. No lamp runs alone: off at closing.`;
+function heatLine(choices: readonly StartChoice[], setting: Setting): string | null {
+  if (choices.some(({ heat }) => heat.kind === 'heater')) return sayLatestStart(setting, 'take-a-reading', { minutes: setting.shop.rhythm.readingDue });
   const recipe = choices.flatMap(({ heat }) => (heat.kind === 'recipe' ? [heat] : []))[0];
-  return recipe === undefined ? null : `${recipe.stages.length > 1 ? 'Check before each next stage. ' : ''}No lamp runs alone: off at closing.`;
+  return recipe === undefined ? null : sayLatestStart(setting, recipe.stages.length > 1 ? 'check-stages' : 'off-at-closing');
 }
 
 /** Why there is no plan. */
 export function composeLatestStartRefusal(refusal: Extract<LatestStartResult, { readonly ok: false }>['refusal'], setting: Setting): Answer {
   if (refusal.code !== 'no-such-milestone') return composeRefusal(refusal, setting);
-  const stated = refusal.card.milestones.map((rule) => MILESTONE_WORDS[rule.kind]).join(', ');
-  return markedExample(answer('refusal', [`${refusal.card.name} has **no sheet time** for ${MILESTONE_WORDS[refusal.milestone]}. It states: ${stated}.`]), [refusal.card], setting);
+  const stated = refusal.card.milestones.map((rule) => milestoneWord(rule.kind, setting)).join(', ');
+  return markedExample(answer('refusal', [sayLatestStart(setting, 'no-such-milestone', { card: refusal.card.name, milestone: milestoneWord(refusal.milestone, setting), stated })]), [refusal.card], setting);
 }

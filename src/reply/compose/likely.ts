@@ -1,5 +1,6 @@
 import { likelyOf, type Likely } from '../../repair/expected.js';
 import { heatAt, stateOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { sayLikely } from '../catalogue/likely.js';
 import { isEarliest } from './state.js';
 import { clock, type Setting } from './words.js';
 
@@ -10,9 +11,8 @@ const SAME_READING = 1;
 export function likelyClause(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const likely = stillWaits(outlook, one, setting) ? likelyOf(outlook, one) : null;
   if (likely === null || likely.at <= setting.now || !wouldShow(outlook, likely, setting)) return '';
-  const about = `about ${clock(likely.at, setting)} if a reading shows it`;
   // The air alone is `likely later`: that word is taken.
-  return one.check.dueAt !== null && isEarliest(outlook, one, setting) ? `; ${about}` : `, likely ${about}`;
+  return sayLikely(setting, one.check.dueAt !== null && isEarliest(outlook, one, setting) ? 'if-read' : 'likely-if-read', { at: clock(likely.at, setting) });
 }
 
 /** A lamp works that nobody has read yet, or that will warm the joint beyond what was read. Nothing shows a recipe's minutes. */
@@ -27,9 +27,8 @@ export function likelySentence(outlook: Outlook, one: MilestoneOutlook, setting:
   const likely = stillWaits(outlook, one, setting) ? likelyOf(outlook, one) : null;
   if (likely === null) return null;
   const at = clock(likely.at, setting);
-  if (likely.by === 'law') return `By the sheet's own law (${Math.round(likely.energy / 1000)} kJ/mol) likely ${at}; never announced on it.`;
-  const announced = one.check.dueAt === null ? 'nothing is announced yet' : `announced is ${clock(one.check.dueAt, setting)}`;
-  return `Likely ${at} (temperatures as they most likely are); ${announced}.`;
+  if (likely.by === 'law') return sayLikely(setting, 'by-law', { energy: `${Math.round(likely.energy / 1000)}`, at });
+  return one.check.dueAt === null ? sayLikely(setting, 'unannounced', { at }) : sayLikely(setting, 'announced', { at, due: clock(one.check.dueAt, setting) });
 }
 
 function stillWaits(outlook: Outlook, one: MilestoneOutlook, { now }: Setting): boolean {

@@ -10,9 +10,10 @@ import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
 import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer } from '../answer.js';
-import { heatWords, holdWords, markedExample, noDepth, title } from './state.js';
+import { sayLists } from '../catalogue/lists.js';
+import { heatAndStays, holdWords, lampsAlone, markedExample, noDepth, staysWords, title } from './state.js';
 import { heldShort, overriddenShort } from './standing.js';
-import { answer, clock, MILESTONE_WORDS, percent, type Setting } from './words.js';
+import { answer, clock, milestoneWord, percent, type Setting } from './words.js';
 
 const MOST_CARS = 12;
 /** A bundle later than this says so. */
@@ -22,8 +23,8 @@ const IN_TIME = 1.5;
 export function composeWaiting(list: readonly Waiting[], setting: Setting, strangers: readonly PersonId[] = [], jobs: readonly Job[] = []): Answer {
   const asking = strangersLine(strangers, setting);
   const still = heldWithoutCure(jobs, list, setting);
-  if (list.length === 0) return answer('plain', [...still, still.length > 0 ? null : '**No car waits on a cure.**', asking]);
-  const more = list.length > MOST_CARS ? `and ${list.length - MOST_CARS} more` : null;
+  if (list.length === 0) return answer('plain', [...still, still.length > 0 ? null : sayLists(setting, 'no-car-waits'), asking]);
+  const more = list.length > MOST_CARS ? sayLists(setting, 'more', { more: `${list.length - MOST_CARS}` }) : null;
   return markedExample(answer('plain', [...still, ...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting, jobs)), more, asking]), cardsOf(list), setting);
 }
 
@@ -38,45 +39,54 @@ const heldWithoutCure = (jobs: readonly Job[], list: readonly Waiting[], setting
 const MOST_STRANGERS = 3;
 
 /** Who wanted to enter something and waits for the foreman's word; null: nobody. */
-function strangersLine(strangers: readonly PersonId[], { shop }: Setting): string | null {
+function strangersLine(strangers: readonly PersonId[], setting: Setting): string | null {
   if (strangers.length === 0) return null;
-  const named = strangers.slice(0, MOST_STRANGERS).map((person) => `**${nameOf(shop, person)}** (\`adopt ${person}\` or \`refuse ${person}\`)`);
-  const more = strangers.length > MOST_STRANGERS ? ` and ${strangers.length - MOST_STRANGERS} more` : '';
-  return `Wants to enter things, for the foreman: ${named.join(', ')}${more}.`;
+  const people = strangers.slice(0, MOST_STRANGERS).map((person) => sayLists(setting, 'stranger', { name: nameOf(setting.shop, person), id: person })).join(', ');
+  return strangers.length > MOST_STRANGERS ? sayLists(setting, 'strangers-more', { people, more: `${strangers.length - MOST_STRANGERS}` }) : sayLists(setting, 'strangers', { people });
 }
 
 /** `7203 check now, handling strength due 12:43, Tomek, lamp A 30 °C`. */
 export function waitingLine(one: Waiting, setting: Setting, jobs: readonly Job[] = []): string {
   const who = nameOf(setting.shop, one.outlook.cure.owner);
-  const heat = isFireWatch(one.outlook.cure.card) ? '' : `, ${heatWords(one.outlook, setting)}`;
+  const heat = isFireWatch(one.outlook.cure.card) ? staysWords(one.outlook, setting) : `, ${heatAndStays(one.outlook, setting)}`;
   const job = jobs.find(({ no }) => no === one.outlook.cure.job);
-  const [held, overridden] = job === undefined ? [null, null] : [heldShort(job, setting), overriddenShort(job, setting)];
+  const [held, overridden] = job === undefined ? [null, null] : [heldShort(job, setting), overriddenShort(job, setting, one.outlook.cure.ref)];
   return `**${title(one.outlook)}** ${held === null ? '' : `${held}; `}${waitingWords(one, setting, held !== null)}, ${who}${heat}${overridden === null ? '' : `; ${overridden}`}`;
 }
 
 /** `saidHeld`: that the whole job is held was said already. */
 export function waitingWords(one: Waiting, setting: Setting, saidHeld = false): string {
-  const what = one.waitsFor === 'open-limit' ? 'close the panel' : one.waitsFor === 'decision' ? 'decision' : MILESTONE_WORDS[one.waitsFor];
+  if (one.waitsFor === 'open-limit') return openWords(one, setting);
+  if (one.waitsFor === 'fire-watch' && one.dueAt === null) return sayLists(setting, 'hot-work-goes-on');
+  const what = one.waitsFor === 'decision' ? sayLists(setting, 'decision') : milestoneWord(one.waitsFor, setting);
   const due = one.dueAt === null ? null : clock(one.dueAt, setting);
-  if (one.waitsFor === 'fire-watch' && due === null) return 'hot work goes on, fire watch to follow';
-  if (one.waitsFor === 'open-limit') return `${one.dueAt !== null && one.dueAt <= setting.now ? `open limit passed ${due ?? ''}` : `${what} by ${due ?? '?'}`}${dampHold(one, setting)}`;
   switch (one.state) {
     case 'held':
-      if (ownHold(one) === null && standsStill(one.outlook.cure.jobHolds)) return `${saidHeld ? '' : 'HELD with the whole job, '}${what}${due === null ? '' : ` ${due}`}`;
-      return `HELD, ${whyHeld(one, setting)}, foreman decides${due === null ? '' : ` (since ${due})`}`;
+      return heldWords(one, due === null ? what : `${what} ${due}`, setting, saidHeld);
     case 'due':
-      return `check now, ${what} due ${due ?? ''}`;
+      return sayLists(setting, 'check-now', { what, at: due ?? '' });
     case 'running':
-      return due === null ? `${what}, no time yet, ${percent(one.share)}` : `${what} ${due}`;
+      return due === null ? sayLists(setting, 'no-time-yet', { what, share: percent(one.share, setting) }) : `${what} ${due}`;
     case 'asleep':
-      return depthMissing(one.outlook) && one.milestone?.forecast.progress.law === 'depth-root' ? `${what}, ${noDepth(setting)}` : `asleep, ${what}, ${percent(one.share)}`;
+      return depthMissing(one.outlook) && one.milestone?.forecast.progress.law === 'depth-root' ? `${what}, ${noDepth(setting)}` : sayLists(setting, 'asleep', { what, share: percent(one.share, setting) });
     case 'confirmed':
-      return 'confirmed';
+      return sayLists(setting, 'confirmed');
   }
 }
 
 /** A panel that is still open can be closed in time and be held all the same. */
-const dampHold = ({ outlook }: Waiting, setting: Setting): string => (undecidedDew(outlook) === null ? '' : `, HELD, ${holdWords('dew', setting)}`);
+function openWords({ dueAt, outlook }: Waiting, setting: Setting): string {
+  const at = dueAt === null ? '?' : clock(dueAt, setting);
+  const words = sayLists(setting, dueAt !== null && dueAt <= setting.now ? 'limit-passed' : 'close-by', { at });
+  return undecidedDew(outlook) === null ? words : sayLists(setting, 'and-held', { words, reason: holdWords('dew', setting) });
+}
+
+function heldWords(one: Waiting, what: string, setting: Setting, saidHeld: boolean): string {
+  const hold = ownHold(one);
+  if (hold === null && standsStill(one.outlook.cure.jobHolds)) return saidHeld ? what : sayLists(setting, 'held-with-job', { what });
+  const reason = holdWords(hold ?? 'open-limit', setting);
+  return one.dueAt === null ? sayLists(setting, 'held', { reason }) : sayLists(setting, 'held-since', { reason, at: clock(one.dueAt, setting) });
+}
 
 /** Why this cure is held, whatever becomes of its job; null: it is not. */
 function ownHold({ outlook, milestone }: Waiting): Hold | null {
@@ -84,8 +94,6 @@ function ownHold({ outlook, milestone }: Waiting): Hold | null {
   if (outlook.overMaximum !== null) return 'over-maximum';
   return milestone === null ? null : holdOf(outlook, milestone);
 }
-
-const whyHeld = (one: Waiting, setting: Setting): string => holdWords(ownHold(one) ?? 'open-limit', setting);
 
 /** A bundle and the waits it names: only these count as said. */
 export interface Bundle {
@@ -103,22 +111,17 @@ export function composeBundle({ bell, at }: BellTime, list: readonly Waiting[], 
   const asking = bell === 'opening' ? strangersLine(strangers, setting) : null;
   const still = heldWithoutCure(jobs, list, setting);
   if (list.length === 0 && asking === null && still.length === 0) return null;
-  const counted = `${checksDue(first)}, ${asleep.length} asleep`;
-  const head = bell === 'opening' ? `**Opening.** ${counted}, ${running.length} running.` : `**Closing.** ${counted}, ${outside.length} due before opening.`;
+  const held = first.filter(isHeld).length;
+  const head = sayLists(setting, held === 0 ? bell : `${bell}-held`, { checks: first.length - held, held, asleep: asleep.length, running: running.length, outside: outside.length });
   const shown = bell === 'opening' ? [...first, ...asleep, ...running] : [...first, ...outside, ...asleep, ...others];
-  const hint = bell === 'opening' ? 'Read the shop air first: until then the night setting counts.' : 'No lamp runs alone: switched off?';
-  const late = minutesBetween(at, setting.now) > IN_TIME ? `Meant for ${clock(at, setting)}: **I was down** then.` : null;
-  const more = shown.length > MOST_CARS ? `and ${shown.length - MOST_CARS} more: type who waits` : null;
+  const hint = bell === 'opening' ? sayLists(setting, 'read-the-air') : lampsAlone(list.map(({ outlook }) => outlook), setting, sayLists(setting, 'no-lamp-alone'));
+  const late = minutesBetween(at, setting.now) > IN_TIME ? sayLists(setting, 'was-down', { at: clock(at, setting) }) : null;
+  const more = shown.length > MOST_CARS ? sayLists(setting, 'more-type', { more: `${shown.length - MOST_CARS}` }) : null;
   const named = shown.slice(0, MOST_CARS);
   return { named, answer: markedExample(answer('plain', [head, late, ...still, ...named.map((one) => waitingLine(one, setting, jobs)), more, asking, list.length === 0 ? null : hint]), cardsOf(list), setting) };
 }
 
 /** A hold is for the foreman, and a passed open limit is one: neither is a check that is due. */
-function checksDue(first: readonly Waiting[]): string {
-  const held = first.filter((one) => one.state === 'held' || one.waitsFor === 'open-limit').length;
-  return `${count(first.length - held, 'check')} due${held === 0 ? '' : `, ${held} held`}`;
-}
+const isHeld = (one: Waiting): boolean => one.state === 'held' || one.waitsFor === 'open-limit';
 
 const cardsOf = (list: readonly Waiting[]): MaterialCard[] => list.map((one) => one.outlook.cure.card);
-
-const count = (many: number, what: string): string => `${many} ${what}${many === 1 ? '' : 's'}`;

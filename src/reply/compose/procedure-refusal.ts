@@ -2,10 +2,15 @@ import { nameOf } from '../../repair/people.js';
 import type { Entering } from '../../repair/procedure.js';
 import type { StepRefusal } from '../../repair/step-refusal.js';
 import type { Answer } from '../answer.js';
-import { blocksWords, enterWords, rolesWords, short } from './step-line.js';
-import { answer, button, capital, clock, MILESTONE_WORDS, type Setting } from './words.js';
+import { sayProcedureRefusal } from '../catalogue/procedure-refusal.js';
+import type { Reader } from '../catalogue/speaker.js';
+import { saySteps } from '../catalogue/steps.js';
+import { blocksWords } from './block-words.js';
+import { enterWords, quotedTap, rolesWords, short, shownBy } from './step-line.js';
+import { answer, button, capital, clock, milestoneWord, type Setting } from './words.js';
 
 type Choices = readonly { readonly label: string; readonly line: string }[];
+type Of<Code extends StepRefusal['code']> = Extract<StepRefusal, { readonly code: Code }>;
 
 const MOST_BUTTONS = 5;
 
@@ -15,67 +20,83 @@ const asked = (sentence: string, choices: Choices): Answer => answer('question',
 
 /** Why nothing was stored about the steps of a job, and what to do. */
 export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answer {
+  const say = (...said: Said): string => sayProcedureRefusal(setting, ...said);
   switch (refusal.code) {
-    case 'which-procedure':
-      return asked(`${refusal.job}: ${refusal.typed === null ? 'which procedure?' : `no procedure **${short(refusal.typed)}** here. Which one?`} ${namesIn(refusal.choices)}. Nothing stored yet.`, refusal.choices);
-    case 'no-procedures':
-      return refused('No procedures are written down for this shop. Nothing stored.');
-    case 'procedure-runs':
-      return refused(`${refusal.job}: **${refusal.procedure}** runs since ${clock(refusal.since, setting)}. Go on with it: \`next ${refusal.job}\`. Nothing stored.`);
-    case 'no-procedure':
-      return asked(`${refusal.job} has begun no procedure.${refusal.choices.length === 0 ? '' : ` Begin one? ${namesIn(refusal.choices)}.`} Nothing stored.`, refusal.choices);
-    case 'nothing-begun':
-      return refused('No job has begun a procedure. Begin one: `begin 501`.');
-    case 'which-step':
-      return asked(`${refusal.job}: ${refusal.typed === null ? 'which step?' : `no step **${short(refusal.typed)}** here. Which one?`} Nothing stored yet.`, refusal.choices);
-    case 'nothing-open':
-      return refused(`${refusal.job}: nothing of that is open for you.${refusal.blocked === null ? '' : ` **${refusal.blocked.step.id}** waits: ${blocksWords(refusal.blocked.blocks, setting)}.`}`);
-    case 'step-blocked':
-      return refused(`${refusal.job} ${refusal.step.id} **NOT yet**: ${blocksWords(refusal.blocks, setting)}. Nothing stored.`);
-    case 'step-role':
-      return refused(`${refusal.job} ${refusal.step.id}: that is for ${rolesWords(refusal.may)}${namesOf(refusal.may, setting)}. Nothing stored.`);
-    case 'step-missing':
-      return asked(`${refusal.job} ${refusal.step.id}: first ${[...refusal.taps.map(({ label }) => `tap “${label}”`), ...(refusal.enter.length === 0 ? [] : [enterWords(refusal.enter)])].join(', ')}. Nothing stored yet.`, refusal.taps);
-    case 'step-again':
-      return asked(`${refusal.job} **${refusal.step.id}** is done already: ${clock(refusal.at, setting)}, ${nameOf(setting.shop, refusal.by)}. Done **once more**? Then its time begins anew, and what followed it is done again. Nothing stored yet.`, [{ label: 'Done again', line: refusal.line }]);
-    case 'step-by-book':
-      return refused(`${refusal.job} ${refusal.step.id}: the book shows that by itself, when ${byBook(refusal)} is entered. Nothing stored.`);
-    case 'no-hold-point':
-      return refused(`${refusal.job} ${refusal.step.id} needs no signature.`);
-    case 'not-done-yet':
-      return refused(`${refusal.job} ${refusal.step.id} is not done yet: sign it after that. Nothing stored.`);
-    case 'unknown-tap':
-      return asked(`${refusal.job} ${refusal.step.id} has ${refusal.taps.length === 0 ? 'nothing to tap' : 'no such tap'}. Nothing stored.`, refusal.taps);
-    case 'not-asked-for':
-      return refused(`${refusal.job}: no step asks for ${FIGURE_WORDS[refusal.what]}. Nothing stored.`);
-    case 'odd-figure':
-      return refused(`**${short(refusal.text)}** is no ${FIGURE_WORDS[refusal.what]} that I can read. Example: \`${EXAMPLES[refusal.what]}\`. Nothing stored.`);
-    case 'reason-missing':
-      return refused('Write the reason behind it, in words: it stays in the record. Nothing stored.');
-    case 'one-moment':
-      return asked(`${refusal.job}: this step needs one time. ${clock(refusal.earliest, setting)} or ${clock(refusal.latest, setting)}? Nothing stored yet.`, [{ label: clock(refusal.earliest, setting), line: refusal.earliestLine }, { label: clock(refusal.latest, setting), line: refusal.latestLine }]);
-    case 'job-held':
-      return refused(`${refusal.job} **HELD** since ${clock(refusal.hold.at, setting)} by ${nameOf(setting.shop, refusal.hold.by)}: “${refusal.hold.reason}”. Only the foreman releases it${foremanWords(refusal.foreman, setting)}. Nothing stored.`);
-    case 'bond-unconfirmed': {
-      const { outlook, milestone, dueAt } = refusal.waits;
-      const when = dueAt === null ? '' : dueAt <= setting.now ? ` (due since ${clock(dueAt, setting)}: check it)` : ` (earliest **${clock(dueAt, setting)}**)`;
-      return refused(`${refusal.job} **HOLD**: ${MILESTONE_WORDS[milestone]} of ${outlook.cure.card.name} on ${outlook.cure.ref.joint} is not confirmed${when}. ${refusal.card} over it lifts and shows later. Only the foreman can go on: \`override ${refusal.job} fill reason\`. Nothing stored.`);
+    case 'which-procedure': {
+      const [job, choices] = [refusal.job, namesIn(refusal.choices)];
+      return asked(refusal.typed === null ? say('which-procedure', { job, choices }) : say('which-procedure-typed', { job, choices, typed: short(refusal.typed) }), refusal.choices);
     }
+    case 'no-procedures':
+    case 'nothing-begun':
+    case 'reason-missing':
+      return refused(say(refusal.code));
+    case 'procedure-runs':
+      return refused(say('procedure-runs', { job: refusal.job, procedure: refusal.procedure, since: clock(refusal.since, setting) }));
+    case 'no-procedure':
+      return asked(refusal.choices.length === 0 ? say('no-procedure', { job: refusal.job }) : say('no-procedure-begin', { job: refusal.job, choices: namesIn(refusal.choices) }), refusal.choices);
+    case 'which-step':
+      return asked(refusal.typed === null ? say('which-step', { job: refusal.job }) : say('which-step-typed', { job: refusal.job, typed: short(refusal.typed) }), refusal.choices);
+    case 'nothing-open':
+      return refused([say('nothing-open', { job: refusal.job }), ...(refusal.blocked === null ? [] : [saySteps(setting, 'waits', { step: refusal.blocked.step.id, blocks: blocksWords(refusal.blocked.blocks, setting) })])].join(' '));
+    case 'step-blocked':
+      return refused(say('step-blocked', { ...aboutStep(refusal), blocks: blocksWords(refusal.blocks, setting) }));
+    case 'step-role': {
+      const names = namesOf(refusal.may, setting);
+      const values = { ...aboutStep(refusal), roles: rolesWords(refusal.may, setting) };
+      return refused(names === null ? say('step-role', values) : say('step-role-named', { ...values, names }));
+    }
+    case 'step-missing': {
+      const left = [...refusal.taps.map(({ label }) => saySteps(setting, 'left-tap', { taps: quotedTap(label, setting) })), ...(refusal.enter.length === 0 ? [] : [enterWords(refusal.enter, setting)])];
+      return asked(say('step-missing', { ...aboutStep(refusal), left: left.join(', ') }), refusal.taps);
+    }
+    case 'step-again':
+      return asked(say('step-again', { ...aboutStep(refusal), at: clock(refusal.at, setting), who: nameOf(setting.shop, refusal.by) }), [{ label: say('button-again'), line: refusal.line }]);
+    case 'step-by-book': {
+      const line = shownBy(refusal.step, refusal.job);
+      return refused(line === null ? say('step-by-word', aboutStep(refusal)) : say('step-by-book', { ...aboutStep(refusal), line: refusal.step.done.by === 'check' ? `${line} hard` : line }));
+    }
+    case 'no-hold-point':
+    case 'not-done-yet':
+      return refused(say(refusal.code, aboutStep(refusal)));
+    case 'unknown-tap':
+      return asked(say(refusal.taps.length === 0 ? 'nothing-to-tap' : 'unknown-tap', aboutStep(refusal)), refusal.taps);
+    case 'not-asked-for':
+      return refused(say('not-asked-for', { job: refusal.job, what: figureWord(refusal.what, setting) }));
+    case 'odd-figure':
+      return refused(say('odd-figure', { text: short(refusal.text), what: figureWord(refusal.what, setting), example: EXAMPLES[refusal.what] ?? say('example-label') }));
+    case 'one-moment': {
+      const [earliest, latest] = [clock(refusal.earliest, setting), clock(refusal.latest, setting)];
+      return asked(say('one-moment', { job: refusal.job, earliest, latest }), [{ label: earliest, line: refusal.earliestLine }, { label: latest, line: refusal.latestLine }]);
+    }
+    case 'job-held':
+      return refused(jobHeld(refusal, setting));
+    case 'bond-unconfirmed':
+      return refused(bondUnconfirmed(refusal, setting));
   }
 }
 
-function namesOf(roles: readonly string[], { shop }: Setting): string {
+type Said = [key: Parameters<typeof sayProcedureRefusal>[1], values?: Readonly<Record<string, string>>];
+
+const aboutStep = ({ job, step }: Of<'step-blocked' | 'step-role' | 'step-missing' | 'step-again' | 'step-by-book' | 'no-hold-point' | 'not-done-yet' | 'unknown-tap'>): { readonly job: string; readonly step: string } => ({ job, step: step.id });
+
+function jobHeld({ job, hold, foreman }: Of<'job-held'>, setting: Setting): string {
+  const values = { job, at: clock(hold.at, setting), who: nameOf(setting.shop, hold.by), reason: hold.reason };
+  return foreman === 'channel' ? sayProcedureRefusal(setting, 'job-held', values) : sayProcedureRefusal(setting, 'job-held-named', { ...values, foreman: nameOf(setting.shop, foreman) });
+}
+
+function bondUnconfirmed({ job, card, waits: { outlook, milestone, dueAt } }: Of<'bond-unconfirmed'>, setting: Setting): string {
+  const values = { job, card, milestone: milestoneWord(milestone, setting), material: outlook.cure.card.name, joint: outlook.cure.ref.joint };
+  if (dueAt === null) return sayProcedureRefusal(setting, 'bond-unconfirmed', values);
+  return sayProcedureRefusal(setting, dueAt <= setting.now ? 'bond-unconfirmed-due' : 'bond-unconfirmed-earliest', { ...values, at: clock(dueAt, setting) });
+}
+
+/** Null: nobody who may is on the list. */
+function namesOf(roles: readonly string[], { shop }: Setting): string | null {
   const names = shop.people.filter(({ role }) => roles.includes(role) && role !== 'apprentice').map(({ name }) => name);
-  return names.length === 0 ? '' : ` (${names.slice(0, 3).join(', ')})`;
+  return names.length === 0 ? null : names.slice(0, 3).join(', ');
 }
 
-const foremanWords = (foreman: Extract<StepRefusal, { code: 'job-held' }>['foreman'], { shop }: Setting): string => (foreman === 'channel' ? '' : ` (${nameOf(shop, foreman)})`);
+const figureWord = (what: Entering, reader: Reader): string => (what === 'air' ? sayProcedureRefusal(reader, 'figure-air') : saySteps(reader, `enter-${what}`));
 
-function byBook({ job, step }: Extract<StepRefusal, { code: 'step-by-book' }>): string {
-  const there = `${job}${step.joint === null ? '' : ` ${step.joint}`}`;
-  if (step.done.by === 'check') return `\`check ${there} ${step.done.milestone} hard\``;
-  return step.done.by === 'entry' ? `\`${{ pasted: 'paste', closed: 'closed', 'lamp-set': 'lamp' }[step.done.entry]} ${there}\`` : 'it';
-}
-
-const FIGURE_WORDS: Readonly<Record<Entering, string>> = { batch: 'batch', expiry: 'expiry date', opened: 'opened date', air: 'air', metal: 'metal temperature', photo: 'photo' };
-const EXAMPLES: Readonly<Record<Entering, string>> = { batch: '55-B', expiry: '2027-03', opened: '2026-02-28', air: '19 rh 55', metal: '18', photo: 'label' };
+/** What a figure looks like; for a photo its own word. */
+const EXAMPLES: Readonly<Record<Entering, string | null>> = { batch: '55-B', expiry: '2027-03', opened: '2026-02-28', air: '19 rh 55', metal: '18', photo: null };

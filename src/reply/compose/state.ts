@@ -3,9 +3,10 @@ import { coldestRow } from '../../cure/rows.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { MaterialCard, RateLaw } from '../../cure/card.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
-import type { Cure } from '../../repair/job.js';
-import { depthMissing, heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import type { Check, Cure } from '../../repair/job.js';
+import { attendantAt, depthMissing, heatAt, holdOf, shareOf, stateOf, type Hold, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
+import { isFireWatch } from '../../repair/watch-card.js';
 import type { Piece } from '../../cure/progress.js';
 import type { Shop } from '../../repair/shop.js';
 import type { Answer, Button } from '../answer.js';
@@ -65,6 +66,21 @@ const byMoisture = (one: MilestoneOutlook): boolean => one.forecast.progress.law
 /** Why a foreman has to decide. */
 export const holdWords = (hold: Hold, reader: Reader): string => sayState(reader, `hold-${hold}`);
 
+/** The same; of two answers that differ, whose they are and from when. */
+export function holdReason(hold: Hold, one: MilestoneOutlook, outlook: Outlook, setting: Setting): string {
+  const reason = holdWords(hold, setting);
+  const answers = hold === 'two-answers' ? answersThatDiffer(outlook, one) : [];
+  if (answers.length < 2) return reason;
+  return sayState(setting, 'held-by-answers', { reason, answers: answers.map(({ by, at, result }) => sayState(setting, `answer-${result}`, { who: nameOf(setting.shop, by), at: clock(at, setting) })).join(', ') });
+}
+
+/** The soft one that counts and the last hard one against it, in the order in which they were given. */
+function answersThatDiffer({ cure }: Outlook, { kind, check }: MilestoneOutlook): Check[] {
+  const said = cure.checks.filter(({ milestone }) => milestone === kind);
+  const other = said.findLast(({ result, by }) => result !== check.answer?.result && by !== check.answer?.by);
+  return said.filter((answer) => answer === check.answer || answer === other);
+}
+
 /** One milestone in one sentence: state, one time. */
 export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setting: Setting): string {
   const { now, shop } = setting;
@@ -76,7 +92,7 @@ export function milestoneSentence(outlook: Outlook, one: MilestoneOutlook, setti
       return said == null ? sayState(setting, 'confirmed', { milestone }) : sayState(setting, 'confirmed-by', { milestone, at: clock(said.at, setting), who: nameOf(shop, said.by) });
     }
     case 'held': {
-      const reason = holdWords(holdOf(outlook, one) ?? 'earlier', setting);
+      const reason = holdReason(holdOf(outlook, one) ?? 'earlier', one, outlook, setting);
       return due === null ? sayState(setting, 'held', { milestone, reason }) : sayState(setting, 'held-due', { milestone, at: clock(due, setting), reason });
     }
     case 'due':
@@ -155,6 +171,32 @@ export function heatWords(outlook: Outlook, setting: Setting): string {
   const around = airWords(air.filter((one) => one.from <= setting.now).at(-1), setting);
   if (heat.lamp === 'never') return around;
   return sayState(setting, heat.lamp === 'off' ? 'heater-off-air' : 'heater-unseen-air', { heater, air: around });
+}
+
+/** The same, and who stays with it past closing. */
+export function heatAndStays(outlook: Outlook, setting: Setting): string {
+  const who = whoStays(outlook, setting);
+  return who === null ? heatWords(outlook, setting) : sayState(setting, 'heat-and-stays', { heat: heatWords(outlook, setting), who });
+}
+
+/** The name of whoever stays with a lamp that is on, or for a fire watch; null: nobody said so, or nothing needs it. */
+function whoStays({ cure, heat }: Outlook, { shop, now }: Setting): string | null {
+  const by = heat.lamp === 'on' || heat.counted !== null || isFireWatch(cure.card) ? attendantAt(cure, shop, now) : null;
+  return by === null ? null : nameOf(shop, by);
+}
+
+/** The same behind other words of a list. */
+export function staysWords(outlook: Outlook, setting: Setting): string {
+  const who = whoStays(outlook, setting);
+  return who === null ? '' : `, ${sayState(setting, 'stays', { who })}`;
+}
+
+/** At closing: which lamps are to be switched off. Where somebody stays with some of them the others are named; null: with all of them. */
+export function lampsAlone(outlooks: readonly Outlook[], setting: Setting, usual: string): string | null {
+  const lit = outlooks.filter(({ cure, heat }) => heat.lamp === 'on' && !isFireWatch(cure.card));
+  const alone = lit.filter((outlook) => whoStays(outlook, setting) === null);
+  if (alone.length === lit.length) return usual;
+  return alone.length === 0 ? null : sayState(setting, 'lamps-alone', { jobs: [...new Set(alone.map(title))].join(', ') });
 }
 
 /** Air that nobody read and nobody is there for has a name of its own. */

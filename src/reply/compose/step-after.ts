@@ -5,7 +5,9 @@ import type { Job } from '../../repair/job.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { stepsAt } from '../../repair/step-state.js';
 import type { Answer } from '../answer.js';
-import { blocksWords, openButtons, openLine } from './step-line.js';
+import { saySteps } from '../catalogue/steps.js';
+import { blocksWords } from './block-words.js';
+import { openButtons, openLine } from './step-line.js';
 import { line, type Setting } from './words.js';
 
 interface Entered {
@@ -24,8 +26,8 @@ export function withStepAfter(said: Answer, { job, outlooks, air, entry }: Enter
   const found = course === null || shown === undefined ? undefined : stepsAt(course, setting.now).find(({ step }) => step.id === shown.step.id);
   if (found === undefined) return said;
   const { step, state } = found;
-  if (state.is === 'blocked') return { ...said, lines: [...said.lines, line(`**${step.id}** does not count: ${blocksWords(state.blocks, setting)}.`)] };
+  if (state.is === 'blocked') return { ...said, lines: [...said.lines, line(saySteps(setting, 'does-not-count', { step: step.id, blocks: blocksWords(state.blocks, setting) }))] };
   if (state.is !== 'open' || state.work === null) return said;
-  const buttons = [...openButtons({ step, state }, job.no, false), ...said.buttons];
+  const buttons = [...openButtons({ step, state }, job.no, false, setting), ...said.buttons];
   return { ...said, lines: [...said.lines, line(openLine({ step, state }, job.no, setting))], buttons: buttons.slice(0, MOST_BUTTONS) };
 }

@@ -1,7 +1,11 @@
-import type { MaterialCard, RateLaw } from '../../cure/card.js';
+import type { RateLaw } from '../../cure/card.js';
 import type { Piece } from '../../cure/progress.js';
 import type { MilestoneOutlook, Outlook } from '../../repair/outlook.js';
+import type { Reader } from '../catalogue/speaker.js';
+import { sayWhy } from '../catalogue/why.js';
 import { degrees, tidy, type Setting } from './words.js';
+
+type Phrase = Parameters<typeof sayWhy>[1];
 
 /** The law that gives the time, in the words of the card. */
 export function lawBehind({ card }: Outlook['cure'], { kind, forecast }: MilestoneOutlook): RateLaw | null {
@@ -12,36 +16,57 @@ export function lawBehind({ card }: Outlook['cure'], { kind, forecast }: Milesto
 /** By which rule the minutes of the lines below it count. */
 export function ruleSentence(law: RateLaw, { cure }: Outlook, setting: Setting): string {
   switch (law.law) {
-    case 'credit':
-      return `Rule: minutes / row minutes at each temperature, added up${margin(cure.card)}.`;
+    case 'credit': {
+      const { marginPercent } = cure.card;
+      return marginPercent > 0 ? sayWhy(setting, 'rule-credit-margin', { margin: tidy(marginPercent, setting) }) : sayWhy(setting, 'rule-credit');
+    }
     case 'recipe':
-      return 'Rule: lamp minutes from switch-on, 20 more for each interruption.';
     case 'table':
-      return "Rule: the worst row of the sheet's table that the air met.";
-    case 'depth-root':
-      return `Rule: ${tidy(law.minutes / 60)} h for ${tidy(law.depthMillimetres)} mm, twice the depth takes four times as long${cure.depthMillimetres === null ? '' : `; here **${tidy(cure.depthMillimetres)} mm**`}. Drier air takes longer.`;
-    case 'above':
-      return `Rule: only real minutes at ${degrees(law.temperature, setting)} or more.`;
-    case 'dwell':
-      return `Rule: only minutes at ${degrees(law.temperature, setting)} or more, read on the metal${law.after > 0 ? `, after ${tidy(law.after)} min flash-off` : ''}.`;
     case 'elapsed':
-      return 'Rule: real minutes.';
+      return sayWhy(setting, `rule-${law.law}`);
+    case 'depth-root': {
+      const values = { hours: tidy(law.minutes / 60, setting), depth: tidy(law.depthMillimetres, setting) };
+      return cure.depthMillimetres === null ? sayWhy(setting, 'rule-depth', values) : sayWhy(setting, 'rule-depth-here', { ...values, here: tidy(cure.depthMillimetres, setting) });
+    }
+    case 'above':
+      return sayWhy(setting, 'rule-above', { temperature: degrees(law.temperature, setting) });
+    case 'dwell': {
+      const temperature = degrees(law.temperature, setting);
+      return law.after > 0 ? sayWhy(setting, 'rule-dwell-flash', { temperature, minutes: tidy(law.after, setting) }) : sayWhy(setting, 'rule-dwell', { temperature });
+    }
   }
 }
 
-const margin = ({ marginPercent }: MaterialCard): string => (marginPercent > 0 ? `; rows with the card's ${tidy(marginPercent)} % margin` : '');
-
 /** `reading 30 °C`; where nothing counts, why not. */
 export function stretchWords(piece: Piece, law: RateLaw, setting: Setting): string {
-  if (law.law === 'dwell' && isUnread(piece)) return 'metal not read: nothing counts';
+  if (law.law === 'dwell' && isUnread(piece)) return sayWhy(setting, 'metal-unread');
   const temperature = piece.temperature === null ? '' : ` ${degrees(piece.temperature, setting)}`;
-  return piece.wholeMinutes === null ? `${piece.source}${temperature}: ${gapWords(piece, law)}` : `${piece.source}${temperature}`;
+  const heat = `${sayWhy(setting, SOURCES[piece.source])}${temperature}`;
+  return piece.wholeMinutes === null ? `${heat}: ${gapWords(piece, law, setting)}` : heat;
 }
+
+const SOURCES = {
+  reading: 'reading',
+  'colder of two readings': 'colder-of-two',
+  'over the maximum': 'over-maximum',
+  lamp: 'lamp',
+  'lamp off': 'lamp-off',
+  'between stages': 'between-stages',
+  clock: 'clock',
+  'flash-off': 'flash-off',
+  'depth not known': 'depth-unknown',
+  'air reading': 'air-reading',
+  'old air reading': 'old-air-reading',
+  'usual air': 'usual-air',
+  'night setting': 'night-setting',
+  'closed days': 'closed-days',
+  'unknown air': 'air-unknown',
+} as const satisfies Readonly<Record<Piece['source'], Phrase>>;
 
 /** Air never stands for the object itself. */
 const isUnread = ({ source, temperature }: Piece): boolean => temperature === null && source !== 'flash-off' && source !== 'over the maximum';
 
-function gapWords({ source, temperature }: Piece, law: RateLaw): string {
+function gapWords({ source, temperature }: Piece, law: RateLaw, reader: Reader): string {
   switch (source) {
     case 'over the maximum':
     case 'lamp off':
@@ -49,7 +74,7 @@ function gapWords({ source, temperature }: Piece, law: RateLaw): string {
     case 'flash-off':
     case 'depth not known':
     case 'unknown air':
-      return 'nothing counts';
+      return sayWhy(reader, 'nothing');
     case 'lamp':
     case 'clock':
     case 'reading':
@@ -59,26 +84,26 @@ function gapWords({ source, temperature }: Piece, law: RateLaw): string {
     case 'usual air':
     case 'night setting':
     case 'closed days':
-      return temperature === null ? UNREAD[law.law] : COUNTS_NOTHING[law.law];
+      return sayWhy(reader, (temperature === null ? UNREAD : COUNTS_NOTHING)[law.law]);
   }
 }
 
 /** No temperature stands for the joint. */
-const UNREAD: Readonly<Record<RateLaw['law'], string>> = {
-  credit: 'asleep, nothing counts',
-  above: 'asleep, nothing counts',
-  dwell: 'nothing counts',
-  recipe: 'nothing counts',
-  table: 'no row, nothing counts',
-  'depth-root': 'nothing counts',
-  elapsed: 'nothing counts',
+const UNREAD: Readonly<Record<RateLaw['law'], Phrase>> = {
+  credit: 'asleep',
+  above: 'asleep',
+  dwell: 'nothing',
+  recipe: 'nothing',
+  table: 'no-row',
+  'depth-root': 'nothing',
+  elapsed: 'nothing',
 };
 
 /** A temperature at which the law gives nothing. */
-const COUNTS_NOTHING: Readonly<Record<RateLaw['law'], string>> = {
+const COUNTS_NOTHING: Readonly<Record<RateLaw['law'], Phrase>> = {
   ...UNREAD,
-  credit: 'asleep, too cold, nothing counts',
-  above: 'too cold, nothing counts',
-  dwell: 'too cold, nothing counts',
-  'depth-root': 'humidity not known, nothing counts',
+  credit: 'asleep-cold',
+  above: 'cold',
+  dwell: 'cold',
+  'depth-root': 'humidity-unknown',
 };

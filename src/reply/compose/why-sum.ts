@@ -1,6 +1,8 @@
 import { minutesBetween, roundDownToMinute, roundUpToMinute, instant, plus, minutes, type Instant } from '../../cure/units.js';
 import type { MilestoneForecast } from '../../cure/forecast.js';
 import type { Piece } from '../../cure/progress.js';
+import { languageOf, type Reader } from '../catalogue/speaker.js';
+import { sayWhy } from '../catalogue/why.js';
 import { clock, tidy, type Setting } from './words.js';
 
 /** A stretch of the wait up to its end; what is done and what is only expected are two stretches. */
@@ -25,13 +27,17 @@ export function sumLines({ progress, dueAt }: MilestoneForecast, start: Instant,
   return stretches.map((stretch) => lineOf(stretch, words(stretch), decimals, setting));
 }
 
-function lineOf({ ahead, from, to, wholeMinutes: whole }: Stretch, words: string, decimals: number, setting: Setting): string {
+function lineOf({ ahead, from, to, wholeMinutes }: Stretch, heat: string, decimals: number, setting: Setting): string {
   const span = `${exactClock(from, decimals, setting)}-${to === null ? '…' : exactClock(to, decimals, setting)}`;
-  if (whole === null) return `${span} ${words}`;
-  if (to === null) return `${span} ${words}: ${printed(whole, decimals)} min would be 100 %`;
+  if (wholeMinutes === null) return `${span} ${heat}`;
+  const whole = asRead(printed(wholeMinutes, decimals), setting);
+  if (to === null) return sayWhy(setting, 'without-end', { span, heat, whole });
   const length = minutesBetween(from, to);
-  return `${ahead ? 'if it stays so: ' : ''}${span} ${words}: ${printed(length, decimals)} of ${printed(whole, decimals)} min = ${tidy((length / whole) * 100)} %`;
+  return sayWhy(setting, ahead ? 'if-it-stays' : 'counted', { span, heat, length: asRead(printed(length, decimals), setting), whole, percent: tidy((length / wholeMinutes) * 100, setting) });
 }
+
+/** The same figure with the sign for decimals that the reader's calculator has. */
+const asRead = (figure: string, reader: Reader): string => (languageOf(reader) === 'en' ? figure : figure.replace('.', ','));
 
 function decimalsFor(stretches: readonly Stretch[], dueAt: Instant | null): number {
   if (dueAt === null) return FEWEST;
@@ -64,7 +70,7 @@ function exactClock(at: Instant, decimals: number, setting: Setting): string {
   const beyond = (shownBegin(at, decimals) - Math.floor(at / 60_000) * 60_000) / SECOND;
   if (beyond === 0) return clock(at, setting);
   const [whole = '', part = ''] = printed(beyond, secondDecimals(decimals)).split('.');
-  return `${clock(at, setting)}:${whole.padStart(2, '0')}${part === '' ? '' : `.${part}`}`;
+  return `${clock(at, setting)}:${asRead(`${whole.padStart(2, '0')}${part === '' ? '' : `.${part}`}`, setting)}`;
 }
 
 /** Up to the due moment; neighbours that count alike are one, and the last whole minute parts what counted from what may count. */

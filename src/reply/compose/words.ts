@@ -3,7 +3,7 @@ import type { MilestoneKind } from '../../cure/card.js';
 import { minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { Shop } from '../../repair/shop.js';
 import type { Answer, Button, Line, Span, Tone } from '../answer.js';
-import { sayCommon } from '../catalogue/common.js';
+import { sayTerm } from '../catalogue/terms.js';
 import { languageOf, LOCALES, type Reader } from '../catalogue/speaker.js';
 
 /** What every composer needs to put moments and temperatures into the shop's words. */
@@ -51,18 +51,18 @@ export function tidy(value: number, reader: Reader = {}): string {
   return languageOf(reader) === 'en' ? plain : plain.replace('.', ',');
 }
 
-export const percent = (share: number, reader: Reader = {}): string => sayCommon(reader, 'share', { percent: `${Math.floor(share * 100 + 1e-9)}` });
+export const percent = (share: number, reader: Reader = {}): string => sayTerm(reader, 'share', { percent: `${Math.floor(share * 100 + 1e-9)}` });
 
 /** `25 min`, `2 h 10`, `3 days`. */
 export function lasting(from: Instant, to: Instant, reader: Reader = {}): string {
   const total = Math.max(0, Math.round(minutesBetween(from, to)));
   const [hours, minutes] = [`${Math.floor(total / 60)}`, `${total % 60}`];
-  if (total < 60) return sayCommon(reader, 'minutes', { minutes });
-  if (total >= 48 * 60) return sayCommon(reader, 'days', { days: Math.round(total / 1440) });
-  return total % 60 === 0 ? sayCommon(reader, 'hours', { hours }) : sayCommon(reader, 'hours-and-minutes', { hours, minutes });
+  if (total < 60) return sayTerm(reader, 'minutes', { minutes });
+  if (total >= 48 * 60) return sayTerm(reader, 'days', { days: Math.round(total / 1440) });
+  return total % 60 === 0 ? sayTerm(reader, 'hours', { hours }) : sayTerm(reader, 'hours-and-minutes', { hours, minutes });
 }
 
-export const milestoneWord = (kind: MilestoneKind, reader: Reader): string => sayCommon(reader, `milestone-${kind}`);
+export const milestoneWord = (kind: MilestoneKind, reader: Reader): string => sayTerm(reader, `milestone-${kind}`);
 
 export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
   handling: 'handling strength',

@@ -74,7 +74,7 @@ describe('a slip', () => {
     const day = desk();
     day.says('tomek', '08:00', 'cure 421 P1 lamp 65');
     day.says('tomek', '08:30', 'read 421 88');
-    expect(day.told('tomek', '08:31', 'sory 58')).toMatch(/^421 reading 58 °C\./);
+    expect(day.told('tomek', '08:31', 'sory 58')).toMatch(/^421 reading 58 °C, corrected from 88 °C\./);
     expect(day.told('ines', '08:32', 'when 421')).not.toContain('HELD');
     expect(day.told('tomek', '08:50', 'sorry 59')).toMatch(/type the right figure as a new entry|ago/);
   });

@@ -82,9 +82,9 @@ describe('check-shop', () => {
 
   it('says what was understood', () => {
     expect(said('air: 20\nnight: 12\nclosed-days: 8\nholidays: [2026-12-25]\nlamps: [A]\npads: [1, 2]\n')).toBe(
-      'Corner Shop: Europe/London, 1 people, lamps A, pads 1, 2, air 20 °C, night 12 °C, closed days 8 °C, holidays 2026-12-25, unit C, bays none, fire watch 60 min, battery caution above 60 °C, shifts none.',
+      'Corner Shop: Europe/London, 1 people, lamps A, pads 1, 2, air 20 °C, night 12 °C, closed days 8 °C, holidays 2026-12-25, unit C, language en, bays none, fire watch 60 min, battery caution above 60 °C, shifts none.',
     );
-    expect(said('')).toBe('Corner Shop: Europe/London, 1 people, lamps none, pads none, air unknown, night unknown, closed days as night, holidays none, unit C, bays none, fire watch 60 min, battery caution above 60 °C, shifts none.');
+    expect(said('')).toBe('Corner Shop: Europe/London, 1 people, lamps none, pads none, air unknown, night unknown, closed days as night, holidays none, unit C, language en, bays none, fire watch 60 min, battery caution above 60 °C, shifts none.');
   });
 
   it('names file, line and field of what is wrong', () => {

@@ -30,6 +30,7 @@ describe('shop.yaml', () => {
         night: 12,
         closedDays: null,
         unit: 'C',
+        language: 'en',
         people: [
           { id: 'ines', name: 'Ines', role: 'foreman', chatId: null, language: 'en', unit: null },
           { id: 'tomek', name: 'Tomek', role: 'technician', chatId: null, language: 'en', unit: null },
@@ -49,6 +50,14 @@ describe('shop.yaml', () => {
   it('assumes nothing that is not written: no air, no night, no lamps, °C, the usual rhythm', () => {
     expect(shopFrom(GOOD)).toMatchObject({ ok: true, shop: { air: null, night: null, unit: 'C', lamps: [], rhythm: DEFAULT_RHYTHM } });
     expect(shopFrom(`${GOOD}air: unknown\nnight:\n`)).toMatchObject({ ok: true, shop: { air: null, night: null } });
+  });
+
+  it('gives everybody the language of the shop who has none of their own', () => {
+    const text = GOOD.replace('role: foreman }', 'role: foreman }\n  petra: { name: Petra, role: technician, language: es }');
+    expect(shopFrom(`${text}language: de\n`)).toMatchObject({ ok: true, shop: { language: 'de', people: [{ id: 'olly', language: 'de' }, { id: 'petra', language: 'es' }] } });
+    expect(shopFrom(text)).toMatchObject({ ok: true, shop: { language: 'en', people: [{ id: 'olly', language: 'en' }, { id: 'petra', language: 'es' }] } });
+    expect(problems(`${GOOD}language: fr\n`)).toEqual(['shop.yaml line 7, language: must be one of en, de, es']);
+    expect(problems(`${GOOD}langage: de\n`)).toEqual(['shop.yaml line 7, langage: is not known here; did you mean language?']);
   });
 
   it('reads temperatures in the unit of the shop unless a unit is written', () => {

@@ -8,6 +8,7 @@ import { LANGUAGES } from '../../../src/repair/shop.js';
 import type { CommandKind } from '../../../src/repair/commands.js';
 import { saysCommand } from '../../../src/grammar/says-command.js';
 import { SHOP } from './line-file.js';
+import { toldProblem } from './told.js';
 
 /** What a command cannot do without, by the form it is said in, so that its word makes a valid line; in front where `…` stands. */
 const NEEDED: Readonly<Partial<Record<CommandKind, Readonly<Record<string, string>>>>> = {
@@ -35,7 +36,7 @@ const NEEDED: Readonly<Partial<Record<CommandKind, Readonly<Record<string, strin
 
 const kindOf = (line: string): string => {
   const read = readLine(line, SHOP);
-  return read.ok ? read.command.kind : read.misread.problem;
+  return read.ok ? read.command.kind : toldProblem(read.misread);
 };
 
 describe('the command table', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { LONGEST_LINE } from '../../../src/grammar/reader.js';
 import { readLine } from '../../../src/grammar/read-line.js';
 import { linesOfFile, SHOP } from './line-file.js';
-import { toldCommand, toldMisread } from './told.js';
+import { toldCommand, toldMisread, toldProblem } from './told.js';
 
 const valid = ['lines-valid.txt', 'lines-day.txt', 'lines-work.txt', 'lines-languages.txt', 'lines-slips.txt'].flatMap(linesOfFile);
 const invalid = ['lines-invalid.txt', 'lines-asked.txt'].flatMap(linesOfFile);
@@ -36,7 +36,7 @@ describe('lines that are not read', () => {
 describe('lines that are hard to write down in a file', () => {
   const problemOf = (line: string) => {
     const read = readLine(line, SHOP);
-    return read.ok ? `read as ${read.command.kind}` : read.misread.problem;
+    return read.ok ? `read as ${read.command.kind}` : toldProblem(read.misread);
   };
 
   test('nothing at all', () => {

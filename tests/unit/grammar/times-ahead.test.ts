@@ -2,18 +2,19 @@ import { describe, expect, test } from 'vitest';
 import { instant, type Instant } from '../../../src/cure/units.js';
 import { readLine } from '../../../src/grammar/read-line.js';
 import { SHOP } from './line-file.js';
+import { toldProblem } from './told.js';
 
 const at = (iso: string): Instant => instant(Date.parse(iso));
 
 function readyBy(time: string, now: string, zone = 'Europe/London'): Instant | string {
   const read = readLine(`when start 501 P1 ready ${time}`, { ...SHOP, now: at(now), zone });
-  if (!read.ok) return read.misread.problem;
+  if (!read.ok) return toldProblem(read.misread);
   return read.command.kind === 'latest-start' ? read.command.readyBy : read.command.kind;
 }
 
 function from(time: string, now: string): Instant | string | null {
   const read = readLine(`what if 501 lamp 65 ${time}`, { ...SHOP, now: at(now) });
-  if (!read.ok) return read.misread.problem;
+  if (!read.ok) return toldProblem(read.misread);
   return read.command.kind === 'what-if' ? read.command.from : read.command.kind;
 }
 

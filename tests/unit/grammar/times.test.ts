@@ -3,12 +3,13 @@ import { instant, type Instant } from '../../../src/cure/units.js';
 import { readLine } from '../../../src/grammar/read-line.js';
 import type { When } from '../../../src/repair/commands.js';
 import { SHOP } from './line-file.js';
+import { toldProblem } from './told.js';
 
 const at = (iso: string): Instant => instant(Date.parse(iso));
 
 function whenOf(time: string, now: string, zone = 'Europe/London'): When | string {
   const read = readLine(`closed 501 ${time}`, { ...SHOP, now: at(now), zone });
-  if (!read.ok) return read.misread.problem;
+  if (!read.ok) return toldProblem(read.misread);
   return read.command.kind === 'closed' ? read.command.when : read.command.kind;
 }
 

@@ -1,7 +1,10 @@
 import { DateTime } from 'luxon';
 import type { Instant } from '../../../src/cure/units.js';
-import type { Misread, ReadingContext } from '../../../src/grammar/reading.js';
+import type { Choice, Misread, ReadingContext } from '../../../src/grammar/reading.js';
 import type { Command, TypedTemperature, When } from '../../../src/repair/commands.js';
+import { partsWords } from '../../../src/reply/compose/misread.js';
+import { problemWords } from '../../../src/reply/compose/problem-words.js';
+import { saidWords } from '../../../src/reply/compose/said-words.js';
 
 /**
  * A command as the data files write it: its kind, then what it holds, `closed job=501 at 13:50`.
@@ -37,6 +40,10 @@ function toldMoment(at: Instant, now: Instant, zone: string): string {
   return moment.toFormat(moment.hasSame(DateTime.fromMillis(now, { zone }), 'day') ? 'HH:mm' : 'd.L. HH:mm');
 }
 
-/** A misread as the data files write it: understood | unclear | problem | nearest | choices, `-` for nothing. */
-export const toldMisread = ({ understood, unclear, problem, nearest, choices }: Misread): string =>
-  [understood, unclear ?? '', problem, nearest, choices.map(({ label, line }) => `[${label}] ${line}`).join(' ')].map((part) => (part === '' ? '-' : part)).join(' | ');
+/** A misread as the data files write it: understood | unclear | problem | nearest | choices, `-` for nothing; in English. */
+export const toldMisread = (misread: Misread): string =>
+  [partsWords(misread, {}), misread.unclear ?? '', toldProblem(misread), misread.nearest, misread.choices.map((choice) => `[${toldLabel(choice)}] ${choice.line}`).join(' ')].map((part) => (part === '' ? '-' : part)).join(' | ');
+
+export const toldProblem = ({ problem }: Pick<Misread, 'problem'>): string => problemWords(problem, {});
+
+export const toldLabel = ({ label }: Pick<Choice, 'label'>): string => label.map((one) => saidWords(one, {})).join(' ');

@@ -10,7 +10,7 @@ type Short = Parameters<Shift['says']>[2];
 /** The cautions in an answer. Wording is told apart by its first sentence. */
 function cautionsIn(lines: readonly string[]): CautionKind[] {
   const said = lines.join('\n');
-  return CAUTIONS.filter((kind) => said.includes(cautionLine(kind).replaceAll('**', '')));
+  return CAUTIONS.filter((kind) => said.includes(cautionLine(kind, {}).replaceAll('**', '')));
 }
 
 /** Says all of them a minute apart and gives the answer to the last. */
@@ -60,8 +60,8 @@ describe('the caution that an answer carries', () => {
 
   it('has a line for every kind, none of them leave', () => {
     for (const kind of CAUTIONS) {
-      expect(cautionLine(kind).length).toBeGreaterThan(10);
-      expect(cautionLine(kind)).not.toMatch(/\b(?:safe|you may|guaranteed)\b/i);
+      expect(cautionLine(kind, {}).length).toBeGreaterThan(10);
+      expect(cautionLine(kind, {})).not.toMatch(/\b(?:safe|you may|guaranteed)\b/i);
     }
   });
 });

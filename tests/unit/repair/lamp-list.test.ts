@@ -27,7 +27,7 @@ describe('the list of lamps', () => {
     shift.enters('tomek', '15:10', { kind: 'read', job: '7203', value: warm(30) });
     expect(lamps(shift, '15:20')[0]).toBe('A 7203 30 °C, off at 17:00 unless somebody stays');
     shift.enters('wren', '15:30', { kind: 'stay', job: '7203' });
-    expect(lamps(shift, '15:40')[0]).toBe(`A 7203 30 °C till ${shift.due('7203', 'handling')}`);
+    expect(lamps(shift, '15:40')[0]).toBe(`A 7203 30 °C till ${shift.due('7203', 'handling')}, Wren stays`);
   });
 
   it('knows of a lamp that was found off', () => {

@@ -7,7 +7,7 @@ import type { Answer } from '../../../src/reply/answer.js';
 import { cautionLine } from '../../../src/reply/compose/cautions.js';
 import { composeJobEntry } from '../../../src/reply/compose/job-entry.js';
 import { composeNext, composeReleased } from '../../../src/reply/compose/procedure.js';
-import { SAFETY_TAIL, composeWhen } from '../../../src/reply/compose/questions.js';
+import { composeWhen, safetyTail } from '../../../src/reply/compose/questions.js';
 import { composeRefusal } from '../../../src/reply/compose/refusal.js';
 import { withStanding } from '../../../src/reply/compose/standing.js';
 import { toText } from '../../../src/reply/to-text.js';
@@ -42,10 +42,10 @@ describe('the answer to an entry about a step', () => {
   it('job first, what was noted, the next thing to do with its caution, the tail once a job', () => {
     const walk = new Walk([aProcedure([clean, within])]);
     const begun = hears(walk, 'tomek', '08:00', { kind: 'begin', job, procedure: 'panel' });
-    expect(lines(begun)).toEqual(['501 panel begun 08:00, Tomek: outer panel, 2 steps.', `Next: clean: Wipe in one direction. Technician or above. ${cautionLine('solvent')}`, SAFETY_TAIL]);
+    expect(lines(begun)).toEqual(['501 panel begun 08:00, Tomek: outer panel, 2 steps.', `Next: clean: Wipe in one direction. Technician or above. ${cautionLine('solvent', {})}`, safetyTail({})]);
     expect(buttons(begun)).toEqual(['Done: done 501 clean', 'Undo: undo 1']);
     walk.enters('tomek', '08:01', { kind: 'undo', entry: null });
-    expect(lines(hears(walk, 'tomek', '08:02', { kind: 'begin', job, procedure: 'panel' }))).not.toContain(SAFETY_TAIL);
+    expect(lines(hears(walk, 'tomek', '08:02', { kind: 'begin', job, procedure: 'panel' }))).not.toContain(safetyTail({}));
     expect(lines(hears(walk, 'tomek', '08:10', { kind: 'done', job, step: 'clean' }))).toEqual(['501 clean done 08:10, Tomek.', 'prime waits: not before 08:20 (after clean).']);
     expect(lines(hears(walk, 'ines', '08:11', { kind: 'done', job, step: 'clean' }))[0]).toBe('501 clean is done already: 08:10, Tomek.');
   });
@@ -89,7 +89,7 @@ describe('what comes next', () => {
     const walk = Walk.through(clean, aStep('b'), aStep('c'), aStep('d'), waits);
     walk.enters('tomek', '08:05', { kind: 'cure', job, card: 'K', setting: warm(30) });
     expect(lines(next(walk, '08:06'))).toEqual([
-      `501 clean: Wipe in one direction. Technician or above. ${cautionLine('solvent')}`,
+      `501 clean: Wipe in one direction. Technician or above. ${cautionLine('solvent', {})}`,
       'b: Work at b. Technician or above.',
       'c: Work at c. Technician or above. And 1 more.',
       'clamps-off waits: handling strength on j1 is not confirmed (earliest 09:05).',

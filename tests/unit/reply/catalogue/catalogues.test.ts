@@ -7,6 +7,9 @@ import { catalogueFiles } from '../../../support/catalogues.js';
 const { areas, phrasesOf } = await catalogueFiles();
 const OTHERS = LANGUAGES.filter((language) => language !== 'en');
 
+/** The kind of plain text in the parser's tree. */
+const LITERAL = '0';
+
 type Elements = ReturnType<IntlMessageFormat['getAst']>;
 
 /** Every placeholder of a phrase as `name:kind`, those inside plurals and choices too. */
@@ -14,7 +17,7 @@ function placeholders(phrase: string): string[] {
   const seen = new Set<string>();
   const walk = (elements: Elements): void => {
     for (const element of elements) {
-      if ('value' in element && element.type !== 0) seen.add(`${element.value}:${element.type}`);
+      if ('value' in element && String(element.type) !== LITERAL) seen.add(`${element.value}:${element.type}`);
       if ('options' in element) for (const option of Object.values(element.options)) walk(option.value);
     }
   };

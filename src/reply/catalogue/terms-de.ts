@@ -1,6 +1,6 @@
-import type { COMMON_EN } from './common-en.js';
+import type { TERMS_EN } from './terms-en.js';
 
-export const COMMON_DE: Readonly<Record<keyof typeof COMMON_EN, string>> = {
+export const TERMS_DE: Readonly<Record<keyof typeof TERMS_EN, string>> = {
   'milestone-handling': 'Handfestigkeit',
   'milestone-full': 'Endfestigkeit',
   'milestone-sand': 'Schleifzeit',

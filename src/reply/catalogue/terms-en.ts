@@ -1,4 +1,4 @@
-export const COMMON_EN = {
+export const TERMS_EN = {
   'milestone-handling': 'handling strength',
   'milestone-full': 'full strength',
   'milestone-sand': 'sanding time',

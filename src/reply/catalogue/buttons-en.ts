@@ -1,0 +1,10 @@
+export const BUTTONS_EN = {
+  undo: 'Undo',
+  'typing-error': 'Typing error',
+  closed: 'Closed',
+  on: 'On',
+  'turned-up': 'Turned up',
+  'i-stay': 'I stay',
+  hard: 'Hard',
+  soft: 'Soft',
+} as const;

@@ -1,0 +1,9 @@
+export const ENTRY_EN = {
+  'nothing-waits': 'Nothing more to wait for on this card.',
+  'forecast-was': '{forecast} (was {was}).',
+  'open-was-on': 'On {card} it was {at}.',
+  'metal-margin': 'Metal {margin}.',
+  'too-hot': '**{title} TOO HOT {value}**, limit {limit}.',
+  'too-hot-card': '**{title} is {card}, not {before}: TOO HOT {value}**, limit {limit}.',
+  'heat-away': '{heater, select, pad {Pad} other {Lamp}} off or back now. The foreman is told; the cure is held.',
+} as const;

@@ -1,0 +1,26 @@
+import type { LATEST_START_EN } from './latest-start-en.js';
+
+export const LATEST_START_DE: Readonly<Record<keyof typeof LATEST_START_EN, string>> = {
+  plan: '{subject} Plan, nichts wird gespeichert: {milestone} bis {by}, wenn geschlossen bis **{latest}**{heat}{mornings}.',
+  'late-now': '{subject}: **zu spät** für {milestone} bis {by}. Jetzt geschlossen{heat}: fällig **{due}**{mornings}.',
+  'late-then': '{subject}: **zu spät** für {milestone} bis {by}. Geschlossen {closed}{heat}: fällig **{due}**{mornings}.',
+  'past-now': '{subject}: {by} ist vorbei. Jetzt geschlossen{heat}: fällig **{due}**{mornings}.',
+  'past-then': '{subject}: {by} ist vorbei. Geschlossen {closed}{heat}: fällig **{due}**{mornings}.',
+  'no-time': '{subject}: **keine Zeit im Datenblatt** für {milestone}.',
+  'no-time-depth': '{subject}: **keine Zeit im Datenblatt** für {milestone}: sag, wie tief die Raupe ist, etwa `3 mm`.',
+  'no-time-humidity': '{subject}: **keine Zeit im Datenblatt** für {milestone}: gib die Luft mit Feuchte ein, etwa `air 20 rh 50`.',
+  'with-heat': ' mit {heat}',
+  'without-heat': ' ohne Wärme',
+  mornings: ', wenn die Luft jeden Morgen {air} hat',
+  'close-by': '{heat}: schließen bis **{latest}**{mornings}.',
+  'no-sheet-time': '{heat}: **keine Zeit im Datenblatt**.',
+  'too-late': '{heat}: zu spät ({latest}).',
+  'choice-late-now': '{heat}: zu spät; jetzt geschlossen: fällig {due}{mornings}.',
+  'choice-late-then': '{heat}: zu spät; geschlossen {closed}: fällig {due}{mornings}.',
+  'choice-past-now': '{heat}: zu spät ({latest}); jetzt geschlossen: fällig {due}{mornings}.',
+  'choice-past-then': '{heat}: zu spät ({latest}); geschlossen {closed}: fällig {due}{mornings}.',
+  'take-a-reading': 'Wenn es so warm wird: binnen {minutes} min messen. Kein Strahler läuft allein: aus bei Feierabend.',
+  'check-stages': 'Vor jeder nächsten Stufe prüfen. Kein Strahler läuft allein: aus bei Feierabend.',
+  'off-at-closing': 'Kein Strahler läuft allein: aus bei Feierabend.',
+  'no-such-milestone': '{card} hat **keine Zeit im Datenblatt** für {milestone}. Es nennt: {stated}.',
+};

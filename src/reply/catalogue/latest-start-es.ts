@@ -1,0 +1,26 @@
+import type { LATEST_START_EN } from './latest-start-en.js';
+
+export const LATEST_START_ES: Readonly<Record<keyof typeof LATEST_START_EN, string>> = {
+  plan: '{subject} plan, no se guarda nada: {milestone} para {by} si se cierra antes de **{latest}**{heat}{mornings}.',
+  'late-now': '{subject}: **demasiado tarde** para {milestone} ({by}). Cerrado ahora{heat} toca **{due}**{mornings}.',
+  'late-then': '{subject}: **demasiado tarde** para {milestone} ({by}). Cerrado {closed}{heat} toca **{due}**{mornings}.',
+  'past-now': '{subject}: {by} ya pasó. Cerrado ahora{heat} toca **{due}**{mornings}.',
+  'past-then': '{subject}: {by} ya pasó. Cerrado {closed}{heat} toca **{due}**{mornings}.',
+  'no-time': '{subject}: **sin tiempo en la hoja** para {milestone}.',
+  'no-time-depth': '{subject}: **sin tiempo en la hoja** para {milestone}: di la profundidad del cordón, como `3 mm`.',
+  'no-time-humidity': '{subject}: **sin tiempo en la hoja** para {milestone}: escribe el aire con humedad, como `air 20 rh 50`.',
+  'with-heat': ' con {heat}',
+  'without-heat': ' sin calor',
+  mornings: ', si cada mañana el aire está a {air}',
+  'close-by': '{heat}: cerrar antes de **{latest}**{mornings}.',
+  'no-sheet-time': '{heat}: **sin tiempo en la hoja**.',
+  'too-late': '{heat}: demasiado tarde ({latest}).',
+  'choice-late-now': '{heat}: demasiado tarde; cerrado ahora toca {due}{mornings}.',
+  'choice-late-then': '{heat}: demasiado tarde; cerrado {closed} toca {due}{mornings}.',
+  'choice-past-now': '{heat}: demasiado tarde ({latest}); cerrado ahora toca {due}{mornings}.',
+  'choice-past-then': '{heat}: demasiado tarde ({latest}); cerrado {closed} toca {due}{mornings}.',
+  'take-a-reading': 'Si llega a esa temperatura: toma una lectura en {minutes} min. Ninguna lámpara funciona sola: apagada al cierre.',
+  'check-stages': 'Comprobar antes de cada etapa siguiente. Ninguna lámpara funciona sola: apagada al cierre.',
+  'off-at-closing': 'Ninguna lámpara funciona sola: apagada al cierre.',
+  'no-such-milestone': '{card} **no tiene tiempo en la hoja** para {milestone}. Indica: {stated}.',
+};

@@ -1,0 +1,18 @@
+export const OPEN_EN = {
+  'close-panel': 'Close the panel by **{at}** ({figures}).',
+  'close-glass': 'Set the glass by **{at}** ({figures}).',
+  'close-bead': 'Tool the bead by **{at}** ({figures}).',
+  'tap-panel': 'Tap Closed when the panel is set.',
+  'tap-glass': 'Tap Closed when the glass is set.',
+  'tap-bead': 'Tap Closed when the bead is tooled.',
+  'no-sheet-time': '{card} has **no sheet time** for open time: ask the data sheet.',
+  'do-not-start': '**Do not start**: {temperature} is hotter than any open-time row of {card}.',
+  'limit-held': '**HOLD**: open limit **{at}** passed ({figures}), the foreman decides.',
+  'limit-decided': 'Open limit **{at}** passed ({figures}), decided by the foreman.',
+  'figures-at': '{minutes} min at {temperature}',
+  'figures-unknown': '{minutes} min, air not known',
+  'figures-were': 'It was {figures}.',
+  'damp-held': '**HOLD**: {why}. The foreman decides.',
+  'how-deep': '**How deep is the bead?** Until then no through-cure time.',
+  depth: '{depth, number} mm',
+} as const;

@@ -1,0 +1,28 @@
+import type { PEOPLE_EN } from './people-en.js';
+
+export const PEOPLE_DE: Readonly<Record<keyof typeof PEOPLE_EN, string>> = {
+  'has-it-already': '{name} hat das schon. Nichts geändert.',
+  handed: '**{job}** ist jetzt bei **{name}**; {name} bekommt Bescheid.',
+  'nothing-changed': 'Nichts geändert.',
+  offered: 'Angeboten an **{name}**: {jobs}. Sie bleiben bei dir, bis {name} annimmt.',
+  'offered-except': 'Angeboten an **{name}**: {jobs}. Sie bleiben bei dir, bis {name} annimmt. {kept} {count, plural, other {behältst du}}.',
+  'accepted-already': 'Schon angenommen von **{who}** {at}. Nichts geändert.',
+  accepted: 'Angenommen **{at}**.',
+  'accepted-nothing': 'Angenommen **{at}**. Davon ist nichts mehr offen.',
+  busy: '{who} beschäftigt bis **{until}**: was warten kann, wartet. „Zu heiß“ und offene Zeiten kommen trotzdem.',
+  'one-of-us-already': '{name} gehört schon zur Werkstatt. Nichts geändert.',
+  adopted: '**{name}** ist hier ab jetzt {role} und darf eingeben.',
+  'not-waiting': 'Von dort wartet niemand auf eine Antwort. Nichts geändert.',
+  'turned-away': '**{name}** wird nicht aufgenommen: darf fragen, gibt nichts ein.',
+  'handed-by': '**{job}** ist jetzt bei **{name}** ({who} {at}).',
+  offer: '**Übergabe** von {who}: {jobs}. Bei dir, sobald du annimmst.',
+  'button-accept': 'Annehmen',
+  'taken-over': '**{who}** hat {jobs} übernommen ({at}).',
+  'taken-over-nothing': '**{who}** hat übernommen ({at}).',
+  stranger: '**{name}** gehört nicht zur Werkstatt und wollte etwas eingeben. Nichts gespeichert. Aufnehmen?',
+  'button-technician': 'Techniker',
+  'button-apprentice': 'Azubi',
+  'button-not-ours': 'Nicht von uns',
+  next: 'Als Nächstes: {cars}.',
+  'next-for': 'Als Nächstes für {who}: {cars}.',
+};

@@ -1,0 +1,28 @@
+import type { PEOPLE_EN } from './people-en.js';
+
+export const PEOPLE_ES: Readonly<Record<keyof typeof PEOPLE_EN, string>> = {
+  'has-it-already': '{name} ya lo tiene. Nada cambia.',
+  handed: '**{job}** es ahora de **{name}**; se avisa a {name}.',
+  'nothing-changed': 'Nada cambia.',
+  offered: 'Ofrecido a **{name}**: {jobs}. Siguen siendo tuyos hasta que {name} acepte.',
+  'offered-except': 'Ofrecido a **{name}**: {jobs}. Siguen siendo tuyos hasta que {name} acepte. {kept} {count, plural, one {se queda} other {se quedan}} contigo.',
+  'accepted-already': 'Ya lo aceptó **{who}** {at}. Nada cambia.',
+  accepted: 'Aceptado **{at}**.',
+  'accepted-nothing': 'Aceptado **{at}**. De eso ya no queda nada abierto.',
+  busy: '{who}, sin preguntas hasta **{until}**: lo que puede esperar espera. «Demasiado caliente» y tiempo abierto llegan igual.',
+  'one-of-us-already': '{name} ya es del taller. Nada cambia.',
+  adopted: '**{name}** es {role} aquí desde ahora y puede anotar.',
+  'not-waiting': 'Esa persona no espera respuesta. Nada cambia.',
+  'turned-away': '**{name}** no entra en la lista: puede preguntar, no anota nada.',
+  'handed-by': '**{job}** es ahora de **{name}** ({who} {at}).',
+  offer: '**Relevo** de {who}: {jobs}. Tuyos en cuanto aceptes.',
+  'button-accept': 'Aceptar',
+  'taken-over': '**{who}** se ha hecho cargo de {jobs} ({at}).',
+  'taken-over-nothing': '**{who}** ha aceptado el relevo ({at}).',
+  stranger: '**{name}** no es del taller y quiso anotar algo. Nada guardado. ¿Lo añades?',
+  'button-technician': 'Técnico',
+  'button-apprentice': 'Aprendiz',
+  'button-not-ours': 'No es del taller',
+  next: 'Siguiente: {cars}.',
+  'next-for': 'Siguiente para {who}: {cars}.',
+};

@@ -1,0 +1,17 @@
+export const SHEET_EN = {
+  job: '**Job {job}**',
+  more: 'and {more} more: type when {job}',
+  'in-this-thread': 'Times, checks and warnings of this job are in this thread.',
+  watch: 'Fire watch, {who}: {state}',
+  'after-hot-work': 'after the hot work',
+  'open-until': 'open, close the panel by **{at}**',
+  open: 'open',
+  held: '{state}, **HELD**, {reason}',
+  'no-time-yet': '{milestone}: no time yet',
+  'check-again': '{milestone} soft, check again **{at}**',
+  earliest: '{milestone} earliest **{at}**, not checked',
+  'by-the-clock': '{milestone} **{at}**, not checked',
+  'no-lamp': 'no lamp',
+  'heater-off': '{heater} off',
+  'heater-unseen': '{heater} not seen on',
+} as const;

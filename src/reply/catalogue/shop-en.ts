@@ -1,0 +1,15 @@
+export const SHOP_EN = {
+  'air-noted': 'Air **{value}** noted {at}.',
+  'air-noted-humidity': 'Air **{value}**, {humidity, number} % humidity noted {at}.',
+  'nothing-moves': 'No running wait changes.',
+  more: 'and {count} more: type who waits.',
+  'forecast-was': '{title} {forecast} (was {was}).',
+  'damp-held': '{title} **HOLD**: {why}. The foreman decides.',
+  'open-was': '{title} {open} It was {at}.',
+  'taken-back': '**taken back:** {what}. Both stay in the record.',
+  'taken-back-from': '**{job} taken back:** {what}. Both stay in the record.',
+  entry: 'entry',
+  'fact-of': '{fact} of {at}',
+  'fact-to-card': '{fact} to {card}',
+  'moves-count-nothing': 'The move of {times} **counts for nothing** now: the panel stands as open. Closed before it after all? Enter when, and the move counts again.',
+} as const;

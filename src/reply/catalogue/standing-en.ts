@@ -1,0 +1,15 @@
+export const STANDING_EN = {
+  overridden: '**Overridden**: {list}.',
+  'overridden-more': '**Overridden**: {list}; and {more} more.',
+  'overridden-one': '{step}, {who} {at}: “{reason}”',
+  decided: '**Decided**: {list}.',
+  'decided-more': '**Decided**: {list}; and {more} more.',
+  'decided-one': '{what} goes on, {who} {at}: “{reason}”',
+  'decided-short': 'decided: {who} {at}: “{reason}”',
+  held: '{job} **HELD** since {at} by {who}: “{reason}”. Nothing goes on until the foreman releases it: `release {job} reason`.',
+  'held-short': '**HELD** since {at} by {who}: “{reason}”, the foreman decides',
+  'overridden-short': 'overridden: {list}',
+  'overridden-short-one': '{step} ({who} {at}: “{reason}”)',
+  'overridden-short-more': 'overridden: {list} and {more} more',
+  'example-procedure': "{name} is an example procedure, not the vehicle maker's method.",
+} as const;

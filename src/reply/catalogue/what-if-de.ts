@@ -1,0 +1,26 @@
+import type { WHAT_IF_EN } from './what-if-en.js';
+
+export const WHAT_IF_DE: Readonly<Record<keyof typeof WHAT_IF_EN, string>> = {
+  head: '{job} was wäre wenn, nichts wird gespeichert. Wie es steht: {times}.',
+  'head-held': '{job} was wäre wenn, nichts wird gespeichert. **GESPERRT**, der Meister entscheidet. Wie es steht: {times}.',
+  'head-closed': '{job} was wäre wenn, nichts wird gespeichert. Wenn geschlossen {at}: {times}.',
+  'head-closed-held': '{job} was wäre wenn, nichts wird gespeichert. **GESPERRT**, der Meister entscheidet. Wenn geschlossen {at}: {times}.',
+  'alone-after': 'Kein Strahler läuft allein: nach {at} zählt er nur, wenn jemand bleibt.',
+  'alone-closed': 'Dann ist die Werkstatt zu: Wärme zählt nur, solange jemand bleibt.',
+  variant: '{heat}: {said}.',
+  'variant-from': '{heat} ab {at}: {said}.',
+  recipe: 'Programm, {heat}',
+  air: 'Luft {value}',
+  'no-change': 'ändert nichts',
+  'each-stage': '{said}, jede Stufe nach ihrer Prüfung',
+  'if-shown': '{said}, wenn eine Messung {value} zeigt, bis {at}',
+  'if-shown-it': '{said}, wenn eine Messung es zeigt, bis {at}',
+  'too-late': '{said}, zu spät für eine Messung',
+  'nothing-waits': 'nichts wartet',
+  'no-time': '**noch keine Zeit**',
+  'no-time-reached': '**noch keine Zeit**, {share} bis {at}',
+  'due-since': 'fällig seit {at}',
+  'over-maximum': '{value} liegt über dem Maximum von {card} (**{maximum}**). Frag mit weniger. Nichts wird gespeichert.',
+  'below-recipe': 'Strahler {value} zählt nicht: das Programm von {card} beginnt bei **{coldest}**. Nichts wird gespeichert.',
+  'pad-on-recipe': 'Eine Heizmatte fährt kein Programm, darum hat {card} keine Zeit dafür. Frag mit einem Strahler. Nichts wird gespeichert.',
+};

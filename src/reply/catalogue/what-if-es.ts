@@ -1,0 +1,26 @@
+import type { WHAT_IF_EN } from './what-if-en.js';
+
+export const WHAT_IF_ES: Readonly<Record<keyof typeof WHAT_IF_EN, string>> = {
+  head: '{job} qué pasaría, no se guarda nada. Tal como está: {times}.',
+  'head-held': '{job} qué pasaría, no se guarda nada. **RETENIDO**, decide el jefe de taller. Tal como está: {times}.',
+  'head-closed': '{job} qué pasaría, no se guarda nada. Si se cierra {at}: {times}.',
+  'head-closed-held': '{job} qué pasaría, no se guarda nada. **RETENIDO**, decide el jefe de taller. Si se cierra {at}: {times}.',
+  'alone-after': 'Ninguna lámpara funciona sola: después de {at} solo cuenta si alguien se queda.',
+  'alone-closed': 'Entonces el taller está cerrado: el calor solo cuenta mientras alguien se queda.',
+  variant: '{heat}: {said}.',
+  'variant-from': '{heat} desde {at}: {said}.',
+  recipe: 'receta, {heat}',
+  air: 'aire {value}',
+  'no-change': 'sin cambio',
+  'each-stage': '{said}, cada etapa tras su prueba',
+  'if-shown': '{said}, si una lectura muestra {value} antes de {at}',
+  'if-shown-it': '{said}, si una lectura lo muestra antes de {at}',
+  'too-late': '{said}, demasiado tarde para una lectura',
+  'nothing-waits': 'nada espera',
+  'no-time': '**aún sin hora**',
+  'no-time-reached': '**aún sin hora**, {share} hasta {at}',
+  'due-since': 'toca desde {at}',
+  'over-maximum': '{value} pasa del máximo de {card} (**{maximum}**). Pregunta con menos. No se guarda nada.',
+  'below-recipe': 'Lámpara {value} no cuenta nada: la receta de {card} empieza en **{coldest}**. No se guarda nada.',
+  'pad-on-recipe': 'Una manta no sigue una receta de lámpara, así que {card} no tiene tiempo para ella. Pregunta con una lámpara. No se guarda nada.',
+};
