@@ -53,9 +53,9 @@ function begun(shift: Shift, { cure }: Outlook): string {
 }
 
 /** The posts of a kind so far, in words. */
-export function postsOf(shift: Shift, kind: Shift['posts'][number]['kind']): Spoken[] {
+export function postsOf(shift: Shift, kind: Shift['posts'][number]['kind'], language: Language = 'en'): Spoken[] {
   return shift.posts.filter((post) => post.kind === kind).flatMap((post) => {
     const outlook = shift.outlooks(jobNo(post.job)).find(({ cure }) => sameCure(cure.ref, post.cure));
-    return outlook === undefined ? [] : [spoken(composePost(post, outlook, 'in time', { shop: shift.shop, now: post.saidAt }))];
+    return outlook === undefined ? [] : [spoken(composePost(post, outlook, 'in time', { shop: shift.shop, now: post.saidAt, language }))];
   });
 }
