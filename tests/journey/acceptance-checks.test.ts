@@ -50,7 +50,7 @@ scenario('A14 nobody answers: three times to the owner, once to the foreman, the
   expect(await posted(day)).toEqual(REMINDED);
   expect((await day.posts()).map(({ text }) => /due 12:03|waits since 12:03/.test(text))).toEqual([true, true, true, true]);
   expect(await day.milestone('501', 'handling')).toBe('12:03 due');
-  expect((await day.says('ines', 'who waits')).text).toMatch(/^501 check now, handling strength due 12:03, Tomek/);
+  expect((await day.says('ines', 'who waits')).text).toMatch(/^501 check now, handling strength due 12:03 \(4 h 56 ago\), Tomek/);
   await day.at('2026-03-03T10:00');
   expect(await posted(day)).toEqual([...REMINDED, '17:00 bundle channel', '2026-03-03T07:30 bundle channel']);
   expect(await day.milestone('501', 'handling')).toBe('12:03 due');

@@ -46,7 +46,7 @@ scenario('A03 nothing on Sunday; Monday\'s one bundle says the true time', '2026
   expect(await posted(day)).toEqual(['17:00 bundle channel', '2026-03-09T07:30 bundle channel']);
   const [closing, opening] = await day.posts('bundle');
   expect(closing?.text).toMatch(/1 due before opening[^]*501 full strength Sun 16:00, Tomek/);
-  expect(opening?.text).toMatch(/1 check due[^]*501 check now, full strength due Sun 16:00, Tomek/);
+  expect(opening?.text).toMatch(/1 check due[^]*501 check now, full strength due Sun 16:00 \(15 h 30 ago\), Tomek/);
 }, warmNights);
 
 scenario('A04 a start said 20 min late counts from 20 min ago', `${MONDAY}09:20`, async (day) => {

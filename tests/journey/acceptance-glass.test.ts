@@ -23,7 +23,7 @@ for (const { air, rh, due } of GLASS) {
 scenario('A22 glass set at 3 °C: no time, and none invented', `${MONDAY}10:00`, async (day) => {
   await day.says('tomek', 'air 3 rh 60');
   const answer = await day.says('tomek', 'cure 7219 G1');
-  expect(answer.text).toMatch(/Standing time no time/);
+  expect(answer.text).toMatch(/Standing time no sheet time in this air: too cold/);
   expect(answer.text).not.toMatch(/1[1-9]:\d\d/);
   expect(await day.milestone('7219', 'drive-away')).toBe('- asleep');
   await day.at('16:59');

@@ -16,6 +16,7 @@ export const LISTS_DE: Readonly<Record<keyof typeof LISTS_EN, string>> = {
   held: 'GESPERRT, {reason}, Meister entscheidet',
   'held-since': 'GESPERRT, {reason}, Meister entscheidet (seit {at})',
   'check-now': 'jetzt prüfen, {what} fällig {at}',
+  'check-overdue': 'jetzt prüfen, {what} fällig {at} (vor {age})',
   'no-time-yet': '{what}, noch keine Zeit, {share}',
   asleep: 'schläft, {what}, {share}',
   confirmed: 'bestätigt',

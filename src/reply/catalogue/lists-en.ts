@@ -14,6 +14,7 @@ export const LISTS_EN = {
   held: 'HELD, {reason}, foreman decides',
   'held-since': 'HELD, {reason}, foreman decides (since {at})',
   'check-now': 'check now, {what} due {at}',
+  'check-overdue': 'check now, {what} due {at} ({age} ago)',
   'no-time-yet': '{what}, no time yet, {share}',
   asleep: 'asleep, {what}, {share}',
   confirmed: 'confirmed',

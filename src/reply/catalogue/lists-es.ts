@@ -16,6 +16,7 @@ export const LISTS_ES: Readonly<Record<keyof typeof LISTS_EN, string>> = {
   held: 'RETENIDO, {reason}, decide el jefe de taller',
   'held-since': 'RETENIDO, {reason}, decide el jefe de taller (desde {at})',
   'check-now': 'comprobar ya, {what}: toca desde {at}',
+  'check-overdue': 'comprobar ya, {what}: toca desde {at} (hace {age})',
   'no-time-yet': '{what}, aún sin hora, {share}',
   asleep: 'duerme, {what}, {share}',
   confirmed: 'confirmado',

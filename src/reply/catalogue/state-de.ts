@@ -34,6 +34,7 @@ export const STATE_DE: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'waits-for-lamp': '**wartet auf den Strahler**, {share}',
   'waits-for-metal': '**wartet auf eine Metallmessung**, {share}',
   'needs-humidity': '**keine Zeit**: gib die Luft mit Feuchte ein, etwa `air 20 rh 50`',
+  'no-sheet-time-in-air': '**keine Zeit im Datenblatt** bei dieser Luft: zu kalt',
   'no-sheet-time': '**keine Zeit im Datenblatt**',
   'too-cold': '**schläft, zu kalt** (braucht {needs}), {share}',
   'too-cold-or-lamp': '**schläft, zu kalt** (braucht {needs}), {share}; oder den Strahler',

@@ -32,6 +32,7 @@ export const STATE_EN = {
   'waits-for-lamp': '**waits for the lamp**, {share}',
   'waits-for-metal': '**waits for a metal reading**, {share}',
   'needs-humidity': '**no time**: type the air with humidity, like `air 20 rh 50`',
+  'no-sheet-time-in-air': '**no sheet time** in this air: too cold',
   'no-sheet-time': '**no sheet time**',
   'too-cold': '**asleep, too cold** (needs {needs}), {share}',
   'too-cold-or-lamp': '**asleep, too cold** (needs {needs}), {share}; or the lamp',

@@ -34,6 +34,7 @@ export const STATE_ES: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'waits-for-lamp': '**espera la lámpara**, {share}',
   'waits-for-metal': '**espera una lectura del metal**, {share}',
   'needs-humidity': '**sin hora**: escribe el aire con humedad, como `air 20 rh 50`',
+  'no-sheet-time-in-air': '**sin tiempo en la hoja** con este aire: demasiado frío',
   'no-sheet-time': '**sin tiempo en la hoja**',
   'too-cold': '**duerme, demasiado frío** (necesita {needs}), {share}',
   'too-cold-or-lamp': '**duerme, demasiado frío** (necesita {needs}), {share}; o la lámpara',

@@ -1,4 +1,4 @@
-import { minutesBetween } from '../../cure/units.js';
+import { minutesBetween, type Instant } from '../../cure/units.js';
 import type { BellTime } from '../../repair/shop-hours.js';
 import type { MaterialCard } from '../../cure/card.js';
 import { standsStill } from '../../repair/job-hold.js';
@@ -13,7 +13,7 @@ import type { Answer } from '../answer.js';
 import { sayLists } from '../catalogue/lists.js';
 import { heatAndStays, holdWords, lampsAlone, markedExample, noDepth, staysWords, title } from './state.js';
 import { heldShort, overriddenShort } from './standing.js';
-import { answer, clock, milestoneWord, percent, type Setting } from './words.js';
+import { answer, clock, lasting, milestoneWord, percent, type Setting } from './words.js';
 
 const MOST_CARS = 12;
 /** A bundle later than this says so. */
@@ -64,7 +64,7 @@ export function waitingWords(one: Waiting, setting: Setting, saidHeld = false): 
     case 'held':
       return heldWords(one, due === null ? what : `${what} ${due}`, setting, saidHeld);
     case 'due':
-      return sayLists(setting, 'check-now', { what, at: due ?? '' });
+      return checkWords(what, one.dueAt, setting);
     case 'running':
       return due === null ? sayLists(setting, 'no-time-yet', { what, share: percent(one.share, setting) }) : `${what} ${due}`;
     case 'asleep':
@@ -72,6 +72,12 @@ export function waitingWords(one: Waiting, setting: Setting, saidHeld = false): 
     case 'confirmed':
       return sayLists(setting, 'confirmed');
   }
+}
+
+/** How long a check has waited shows which car to go to first. */
+function checkWords(what: string, dueAt: Instant | null, setting: Setting): string {
+  const at = dueAt === null ? '' : clock(dueAt, setting);
+  return dueAt === null || minutesBetween(dueAt, setting.now) < 1 ? sayLists(setting, 'check-now', { what, at }) : sayLists(setting, 'check-overdue', { what, at, age: lasting(dueAt, setting.now, setting) });
 }
 
 /** A panel that is still open can be closed in time and be held all the same. */

@@ -128,7 +128,7 @@ function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
 }
 
 /** Without a reason it is asked for. */
-const goOnButton = (outlook: Outlook, reason: string | null, setting: Setting): Button => button(sayPost(setting, 'button-go-on'), reason === null ? `release ${aimed(outlook)}` : `release ${aimed(outlook)} ${reason}`);
+const goOnButton = (outlook: Outlook, reason: string, setting: Setting): Button => button(sayPost(setting, 'button-go-on'), `release ${aimed(outlook)} ${reason}`);
 
 function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const { overMaximum: over, cure } = outlook;
@@ -145,7 +145,7 @@ function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, se
 function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const scrap = button(sayPost(setting, 'button-scrap'), `scrap ${aimed(outlook)} foreman`);
   const late = lateSentence(lateness, reminder, setting);
-  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, null, setting), scrap]);
+  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, 'damp metal judged', setting), scrap]);
   if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, 'open limit judged', setting), scrap]);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);

@@ -146,6 +146,7 @@ export function asleep(outlook: Outlook, one: MilestoneOutlook, setting: Setting
   const needs = needed(laws);
   if (recipe && needs === null) return outlook.heat.lamp === 'never' ? sayState(setting, 'no-time-without-lamp') : sayState(setting, 'waits-for-lamp', { share });
   if (laws.some((law) => law.law === 'dwell')) return sayState(setting, 'waits-for-metal', { share });
+  if (laws.some((law) => law.law === 'table') && airAt(outlook, setting.now)?.humidity != null) return sayState(setting, 'no-sheet-time-in-air');
   if (laws.some((law) => law.law === 'table' || law.law === 'depth-root')) return sayState(setting, 'needs-humidity');
   if (needs === null) return sayState(setting, 'no-sheet-time');
   return sayState(setting, recipe ? 'too-cold-or-lamp' : 'too-cold', { needs: degrees(needs, setting), share });
@@ -163,12 +164,12 @@ export const offButton = (outlook: Outlook, reader: Reader): Button => button(ca
 
 /** What heats the joint now, in a few words. */
 export function heatWords(outlook: Outlook, setting: Setting): string {
-  const { cure, air } = outlook;
+  const { cure } = outlook;
   const heat = heatAt(outlook, setting.now);
   const heater = heaterWord(cure, setting);
   if (heat.lamp === 'on') return heat.setting === null ? sayState(setting, 'heater-on', { heater }) : sayState(setting, 'heater-at', { heater, setting: degrees(heat.setting, setting) });
   if (heat.counted !== null) return sayState(setting, 'joint-read', { value: degrees(heat.counted, setting) });
-  const around = airWords(air.filter((one) => one.from <= setting.now).at(-1), setting);
+  const around = airWords(airAt(outlook, setting.now), setting);
   if (heat.lamp === 'never') return around;
   return sayState(setting, heat.lamp === 'off' ? 'heater-off-air' : 'heater-unseen-air', { heater, air: around });
 }
@@ -198,6 +199,8 @@ export function lampsAlone(outlooks: readonly Outlook[], setting: Setting, usual
   if (alone.length === lit.length) return usual;
   return alone.length === 0 ? null : sayState(setting, 'lamps-alone', { jobs: [...new Set(alone.map(title))].join(', ') });
 }
+
+const airAt = ({ air }: Outlook, now: Instant): AirStep | undefined => air.findLast((one) => one.from <= now);
 
 /** Air that nobody read and nobody is there for has a name of its own. */
 function airWords(step: AirStep | undefined, setting: Setting): string {

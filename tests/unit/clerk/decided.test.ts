@@ -11,12 +11,13 @@ function damp(): DeskDay {
 }
 
 describe('a dew hold that the foreman decided', () => {
-  it('asks for the reason behind the button, and stores nothing without one', () => {
+  it('is decided by the button, whose line says what was judged; without a reason nothing is stored', () => {
     const day = damp();
     const goOn = day.posts('decision')[0]?.answer.buttons.find(({ label }) => label === 'Go on')?.line ?? '';
-    expect(goOn).toBe('release 501 j1');
-    expect(day.told('ines', '08:07', goOn)).toMatch(/Needs a reason\..*Nothing stored/);
-    expect(day.told('ines', '08:08', 'when 501')).toContain('HOLD');
+    expect(day.told('ines', '08:06', 'release 501 j1')).toMatch(/Needs a reason\..*Nothing stored/);
+    expect(day.told('ines', '08:07', 'when 501')).toContain('HOLD');
+    day.says('ines', '08:08', goOn);
+    expect(day.told('ines', '08:09', 'when 501')).toContain('Decided: P1 goes on, Ines 08:08: “damp metal judged”.');
   });
 
   it('is shown with name, time and reason from then on', () => {

@@ -119,7 +119,7 @@ describe('handover and accept', () => {
     shift.enters('tomek', '09:30', { kind: 'read', job: '502', value: warm(30) });
     const text = answered(shift, 'tomek', '12:10', { kind: 'handover', to: 'wren', except: [] }, ['501', '502']);
     expect(text).toMatch(/^Offered to Wren: 501, 502\. They stay yours until Wren accepts\./);
-    expect(text).toMatch(/Next for Wren: 502 check now, handling strength due 11:45; 501 handling strength 14:00\./);
+    expect(text).toMatch(/Next for Wren: 502 check now, handling strength due 11:45 \(25 min ago\); 501 handling strength 14:00\./);
     expect(text.split('\n').length).toBeLessThanOrEqual(4);
     expect(answered(shift, 'wren', '12:12', { kind: 'accept' }, ['501', '502'])).toMatch(/^Accepted 12:12\.\nNext for Wren: 502/);
     expect(answered(shift, 'wren', '12:13', { kind: 'accept' }, [])).toBe('Already accepted by Wren 12:12. Nothing changed.');

@@ -38,7 +38,7 @@ const CARDS_ES = 'P2, P1 son fichas de ejemplo, no tus hojas de datos.';
 describe('the cars that wait', () => {
   it('are listed in German', () => {
     expect(lines(composeWaiting(list, DE, [personId('kim')]))).toEqual([
-      '501 jetzt prüfen, Handfestigkeit fällig 09:20, Tomek, Strahler A 35 °C',
+      '501 jetzt prüfen, Handfestigkeit fällig 09:20 (vor 10 min), Tomek, Strahler A 35 °C',
       '503 Blech schließen bis 10:00, Tomek, Luft 20 °C',
       '502 Handfestigkeit 13:30, Wren, Luft 20 °C',
       'Will etwas eingeben, für den Meister: Kim (`adopt kim` oder `refuse kim`).',
@@ -48,7 +48,7 @@ describe('the cars that wait', () => {
 
   it('are listed in Spanish', () => {
     expect(lines(composeWaiting(list, ES))).toEqual([
-      '501 comprobar ya, resistencia de manipulación: toca desde 09:20, Tomek, lámpara A 35 °C',
+      '501 comprobar ya, resistencia de manipulación: toca desde 09:20 (hace 10 min), Tomek, lámpara A 35 °C',
       '503 cerrar el panel antes de 10:00, Tomek, aire 20 °C',
       '502 resistencia de manipulación 13:30, Wren, aire 20 °C',
       CARDS_ES,
@@ -87,7 +87,7 @@ it('the sheet of a job is in the language of the shop', () => {
 
 it('who has what from now on', () => {
   expect(lines(composeHanded(jobNo('501'), personId('wren'), personId('tomek'), [], DE))).toEqual(['501 ist jetzt bei Wren (Tomek 09:30).']);
-  expect(lines(composeOffer(personId('tomek'), [jobNo('501'), jobNo('503')], shift.outlooks('501'), ES)).slice(0, 2)).toEqual(['Relevo de Tomek: 501, 503. Tuyos en cuanto aceptes.', 'Siguiente: 501 comprobar ya, resistencia de manipulación: toca desde 09:20.']);
+  expect(lines(composeOffer(personId('tomek'), [jobNo('501'), jobNo('503')], shift.outlooks('501'), ES)).slice(0, 2)).toEqual(['Relevo de Tomek: 501, 503. Tuyos en cuanto aceptes.', 'Siguiente: 501 comprobar ya, resistencia de manipulación: toca desde 09:20 (hace 10 min).']);
   expect(lines(composeStranger(personId('kim'), DE))).toEqual(['Kim gehört nicht zur Werkstatt und wollte etwas eingeben. Nichts gespeichert. Aufnehmen?']);
 });
 

@@ -76,11 +76,11 @@ const POSTS: readonly (readonly [string, Other, () => Said | undefined, Said])[]
   }],
   ['damp metal, for the foreman', 'de', () => heard(damp(), 'decision', '08:06', 'de'), {
     lines: ['501 Metall 1,8 °C über dem Taupunkt von 10,7 °C, 3 °C nötig. Du entscheidest.', 'Eine Raupe auf feuchtem Metall hält vielleicht nicht. Abgewischt und gewärmt: zurücknehmen oder verwerfen und neu auftragen.', 'P1 ist eine Beispielkarte, nicht dein Datenblatt.'],
-    buttons: ['Geht weiter: release 501 j1', 'Verwerfen: scrap 501 j1 foreman'],
+    buttons: ['Geht weiter: release 501 j1 damp metal judged', 'Verwerfen: scrap 501 j1 foreman'],
   }],
   ['damp metal, for the foreman', 'es', () => heard(damp(), 'decision', '08:06', 'es'), {
     lines: ['501 metal 1,8 °C por encima del punto de rocío de 10,7 °C, hacen falta 3 °C. Tú decides.', 'Un cordón sobre metal húmedo puede no agarrar. Limpiado y calentado: deshaz o descarta y aplica de nuevo.', 'P1 es una ficha de ejemplo, no tu hoja de datos.'],
-    buttons: ['Que siga: release 501 j1', 'Descartar: scrap 501 j1 foreman'],
+    buttons: ['Que siga: release 501 j1 damp metal judged', 'Descartar: scrap 501 j1 foreman'],
   }],
 ];
 
