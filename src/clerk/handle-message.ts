@@ -107,7 +107,7 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const reply = (answer: Answer, job: JobNo | null = null): Handled => ({ answer, entered: false, decided: false, job });
   if (command.kind === 'help') {
     const now = helpNow(situation, COMMAND_TABLE.map(({ kind }) => kind), MOST_COMMANDS);
-    return reply(composeHelp(commandHelp(now.job, situation.cards.map(({ name }) => name)), now, setting));
+    return reply(composeHelp(commandHelp(now.job, exampleCards(situation.cards)), now, setting));
   }
   if (command.kind === 'who-waits') return reply(composeWaiting(waitingList(runningOutlooks(book, shop, book.openJobs()), now), setting, isForeman(shop, situation.by) ? book.people.strangers : [], openJobsIn(book)));
   if (command.kind === 'lamps') return reply(composeLamps(litOutlooks(book, shop, book.openJobs(), now), setting));
@@ -129,6 +129,10 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
   return reply(withStanding(answer, book.job(found.outlook.cure.job), setting), found.outlook.cure.job);
 }
+
+/** An adhesive first: its lines are the ones that help shows with a card. */
+const exampleCards = (cards: Situation['cards']): string[] =>
+  [...cards.filter((card) => card.basis === 'panel-temperature' && card.openTime !== null), ...cards].map(({ name }) => name);
 
 type ReplyWith = (answer: Answer, job?: JobNo | null) => Handled;
 

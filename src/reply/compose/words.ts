@@ -64,21 +64,6 @@ export function lasting(from: Instant, to: Instant, reader: Reader = {}): string
 
 export const milestoneWord = (kind: MilestoneKind, reader: Reader): string => sayTerm(reader, `milestone-${kind}`);
 
-export const MILESTONE_WORDS: Readonly<Record<MilestoneKind, string>> = {
-  handling: 'handling strength',
-  full: 'full strength',
-  sand: 'sanding time',
-  'drive-away': 'standing time',
-  'recoat-from': 'recoat time',
-  skin: 'skin',
-  through: 'through-cure time',
-  'flash-off': 'flash-off time',
-  dwell: 'metal time',
-  'drip-free': 'drip-free time',
-  dry: 'drying time',
-  'fire-watch': 'fire watch',
-};
-
 export const button = (label: string, sent: string): Button => ({ label, line: sent });
 
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
