@@ -55,10 +55,10 @@ function ladder(outlook: Outlook, routing: Routing, matter: Matter): Reminder[] 
   const { shop } = routing;
   const { owner } = outlook.cure;
   const raised = raisedFor(outlook, matter);
-  const half = halfSaid(raised, outlook, routing);
-  if (half !== null) return repeat(outlook, routing, matter, { step: half.step, ringAt: half.at, raised });
   const steps: readonly Minutes[] = [minutes(0), ...shop.rhythm.repeats, shop.rhythm.foreman];
   const toForeman = steps.length - 1;
+  const half = halfSaid(raised, matter.foremanKnows === true ? steps.length : toForeman, outlook, routing);
+  if (half !== null) return repeat(outlook, routing, matter, { step: half.step, ringAt: half.at, raised });
   const last = raised.at(-1);
   const putOff = outlook.cure.putOff.filter((one) => one.kind === matter.kind && one.at >= matter.from);
   const pending = putOff.findLast((one) => last === undefined || one.at >= last.at);
@@ -170,6 +170,9 @@ function readingAsked(outlook: Outlook, routing: Routing): Reminder[] {
   return ladder(outlook, routing, { kind: 'reading', round: cure.heat.length, dueAt: from, from, until: untilLeft(outlook, shop, heat.lastSign) });
 }
 
+/** Asked twice without an answer, the third time the foreman is asked about the lamp. */
+const STILL_ON_TO_FOREMAN = 2;
+
 /** Metal this much warmer than the air has heat on it, whether anybody named a lamp or not; less is the metal's own. */
 const WARMER_THAN_AIR = 5;
 
@@ -191,9 +194,9 @@ function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   const round = cure.heat.length;
   const asked = cure.raised.filter((one) => one.kind === 'still-on' && one.round === round && one.at >= lastSign);
   const last = asked.at(-1);
-  const half = halfSaid(asked, outlook, routing);
+  const half = halfSaid(asked, STILL_ON_TO_FOREMAN, outlook, routing);
   const step = half?.step ?? (last === undefined ? 0 : last.step + 1);
-  if (step >= 3) return [];
+  if (step > STILL_ON_TO_FOREMAN) return [];
   // Whoever checks a joint stands beside its lamp: not asked again at once.
   const seen = cure.checks.reduce((at, check) => later(at, check.at), lastSign);
   const from = plus(seen, shop.rhythm.stillOn);
@@ -202,7 +205,7 @@ function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   // Once a check is due its own message asks about the lamp, also when the bot was down in between.
   const heard = now === null ? ringAt : later(ringAt, now);
   if ((due !== undefined && heard >= due) || (left !== null && heard >= left)) return [];
-  const meant: Meant = step === 2 ? 'foreman' : 'owner';
+  const meant: Meant = step === STILL_ON_TO_FOREMAN ? 'foreman' : 'owner';
   const one = reminder(outlook, { kind: 'still-on', round, dueAt: from, from }, step, ringAt, meant === 'foreman' ? foremanOf(shop) : cure.owner);
   return routed(one, meant, outlook, routing).filter((other) => !asked.some((said) => said.step === step && said.to === other.to));
 }

@@ -67,10 +67,10 @@ export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing)
   return [...first.map((to) => ({ to, atWorkOnly: false })), ...[...others].filter((to) => !first.includes(to)).map((to) => ({ to, atWorkOnly: true }))];
 }
 
-/** The last repeat that two had to hear and only one has: still to be said to the other. */
-export function halfSaid(raised: readonly Raised[], outlook: Outlook, routing: Routing): Raised | null {
+/** The last repeat that two had to hear and only one has: still to be said to the other. The foreman's own step, the last, is for one. */
+export function halfSaid(raised: readonly Raised[], foremanStep: number, outlook: Outlook, routing: Routing): Raised | null {
   const last = raised.at(-1);
-  if (last === undefined) return null;
+  if (last === undefined || last.step >= foremanStep) return null;
   const audience = audienceAt(outlook, 'owner', last.at, routing);
   if (audience.length < 2 || !audience.some((to) => to === last.to)) return null;
   return audience.every((to) => raised.some((one) => one.step === last.step && one.to === to)) ? null : last;

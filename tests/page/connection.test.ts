@@ -43,6 +43,27 @@ test('a reminder arrives by itself; one for the person who writes here says so',
   expect(await here.page.locator('.for-me').innerText()).toContain('502');
 });
 
+test('a slow look at the board, overtaken by a post, is not taken for another book: the sheet stays as it is', async () => {
+  let letGo = (): void => undefined;
+  const overtaken = new Promise<void>((done) => { letGo = done; });
+  let held = 0;
+  await here.page.route('**/api/desk', async (route) => {
+    const answer = await route.fetch();
+    held += 1;
+    if (held === 1) await overtaken;
+    await route.fulfill({ response: answer });
+  });
+  await here.page.evaluate(() => { document.body.dataset['first'] = 'yes'; });
+  here.room.desk.change();
+  await vi.waitFor(() => { expect(held).toBe(1); });
+  here.room.desk.post(postOf('k1', '501 handling time reached by clock.', { to: personId('tomek') }));
+  await here.page.getByText('501', { exact: true }).waitFor();
+  letGo();
+  await vi.waitFor(() => { expect(held).toBe(2); });
+  await here.page.getByText('501', { exact: true }).waitFor();
+  expect(await here.page.evaluate(() => document.body.dataset['first'])).toBe('yes');
+});
+
 test('what is for the person who writes here is framed and printed solid, and nothing else is', async () => {
   here.room.desk.post(postOf('k1', '501 handling time reached by clock.', { to: personId('tomek') }));
   here.room.desk.post(postOf('k2', '502 lamp still on?', { to: personId('wren') }));

@@ -75,7 +75,8 @@ export class Shift {
 
   /** Says what is due until then, in its order. */
   until(when: string): void {
-    for (let next = this.#next(); next !== null && next.ringAt <= on(when); next = this.#next()) this.#say(next, later(next.ringAt, this.#now));
+    // As at the desk, what is overdue is planned anew by the moment of the last entry or post.
+    for (let next = this.#next(this.#now); next !== null && next.ringAt <= on(when); next = this.#next(this.#now)) this.#say(next, later(next.ringAt, this.#now));
   }
 
   /** The bot was down until then: everything overdue is said now, once each. */
@@ -87,11 +88,12 @@ export class Shift {
     if (this.posts.some((post) => post.key === reminder.key)) throw new Error(`said twice: ${reminder.key}`);
     if (this.posts.length >= MOST_POSTS) throw new Error(`there is no end to it: ${reminder.key}`);
     this.posts.push({ ...reminder, saidAt: at });
+    this.#now = at;
     const { job, cure, kind, round, step, dueAt, to } = reminder;
     this.enter('clerk', at, [{ job, happenedAt: at, fact: { type: 'reminder-raised', cure, kind, round, step, dueAt, to } }]);
   }
 
-  #next(now: Instant | null = null): Reminder | null {
+  #next(now: Instant): Reminder | null {
     return this.plan(now).reduce<Reminder | null>((first, one) => (first === null || one.ringAt < first.ringAt ? one : first), null);
   }
 

@@ -3,6 +3,7 @@ import { minutes } from '../../../src/cure/units.js';
 import { jobNo, personId } from '../../../src/repair/ids.js';
 import type { Person, ShopShift } from '../../../src/repair/shop.js';
 import { exampleShop, weekdays } from '../../support/example-shop.js';
+import { said } from '../../support/joint.js';
 import { Shift, warm } from '../../support/shift.js';
 
 const bo: Person = { id: personId('bo'), name: 'Bo', role: 'foreman', chatId: null, language: 'en', unit: null };
@@ -87,6 +88,14 @@ describe('a handover', () => {
     if (first === undefined) throw new Error('nothing planned');
     shift.enter('clerk', first.ringAt, [{ job: jobNo('501'), happenedAt: first.ringAt, fact: { type: 'reminder-raised', cure: first.cure, kind: first.kind, round: first.round, step: first.step, dueAt: first.dueAt, to: first.to } }]);
     expect(shift.plan().filter((one) => one.kind === 'handling')).toMatchObject([{ step: 0, to: first.to === 'wren' ? 'tomek' : 'wren' }]);
+  });
+
+  it('to a foreman does not make two out of the one step that is for the foreman, whoever comes on duty', () => {
+    const shift = warmP1(shop(shiftOf('short', 6, 12, 'tomek'), shiftOf('long', 6, 14, 'bo'), shiftOf('late', 13, 20, 'ines')), '09:33');
+    shift.enters('tomek', '11:50', { kind: 'handover', to: 'bo', except: [] });
+    shift.enters('wren', '13:00', { kind: 'busy', minutes: minutes(5) });
+    shift.until('13:59');
+    expect(shift.posts.filter((post) => post.kind === 'handling' && post.step === 3).map((post) => `${said(post.saidAt)} ${post.to}`)).toEqual(['12:53 bo']);
   });
 
   it('makes the taker the owner', () => {

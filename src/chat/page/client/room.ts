@@ -75,6 +75,8 @@ export class Room {
   }
 
   async #look(): Promise<void> {
+    // What the stream brings while the desk is being asked is newer than the answer.
+    const heardBefore = this.#stream?.last ?? 0;
     const desk = await ask('/api/desk', readDesk);
     if (desk.kind !== 'done') {
       this.cutOff();
@@ -82,7 +84,7 @@ export class Room {
     }
     this.#show(desk.value);
     if (this.#stream === null) await this.#begin(desk.value.lastPost);
-    else this.#check(this.#stream, desk.value.lastPost);
+    else this.#check(this.#stream, heardBefore, desk.value.lastPost);
   }
 
   #show(desk: DeskSheet): void {
@@ -121,8 +123,8 @@ export class Room {
   }
 
   /** The desk was reached: is the stream, and does it tell the same story? */
-  #check(stream: Stream, lastPost: number): void {
-    if (lastPost < stream.last) {
+  #check(stream: Stream, heardBefore: number, lastPost: number): void {
+    if (lastPost < heardBefore) {
       // Another book lies on the desk; nothing on this sheet belongs to it.
       this.#before.forget();
       location.reload();
