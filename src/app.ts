@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { hostname } from 'node:os';
 import type { SlackChat } from './chat/slack/open-slack.js';
 import { slackAddressing } from './chat/slack/addressing.js';
 import type { ServedPage } from './chat/page/serve-page.js';
@@ -23,6 +24,7 @@ import { Dispatcher } from './outbox/dispatcher.js';
 import { personId } from './repair/ids.js';
 import type { Procedure } from './repair/procedure.js';
 import type { Shop } from './repair/shop.js';
+import { holdFolder } from './store/hold-folder.js';
 import { openBook } from './store/open.js';
 
 /** The running house. Closing it ends everything in order; what is not sent yet stands in the outbox. */
@@ -37,16 +39,22 @@ export interface House {
   close(): Promise<void>;
 }
 
+/** Who opens it, and what the people of a practice shop say by themselves. */
+export interface Opening {
+  readonly pid: number;
+  readonly practiceDay: readonly DayLine[] | null;
+}
+
 /**
  * Opens the house: book, clock, clerk, then the doors. The clock runs before anything that can be slow or can fail.
  * @throws ClerkError for settings, files or a port that cannot be used.
  */
-export async function openHouse(config: Config, log: Logger, practiceDay: readonly DayLine[] | null = null): Promise<House> {
+export async function openHouse(config: Config, log: Logger, { pid, practiceDay }: Opening): Promise<House> {
   const shop = shopOf(config);
   const files = { shop, cards: cardsOf(config), procedures: proceduresOf(config) };
   const opened = new Closing();
   try {
-    return await openInside(opened, config, log, { ...files, practiceDay });
+    return await openInside(opened, config, log, { ...files, pid, practiceDay });
   } catch (error) {
     await opened.closeAll();
     throw error;
@@ -54,15 +62,14 @@ export async function openHouse(config: Config, log: Logger, practiceDay: readon
 }
 
 /** What the shop wrote down, read whole before anything is opened. */
-interface ShopFiles {
+interface ShopFiles extends Opening {
   readonly shop: Shop;
   readonly cards: readonly MaterialCard[];
   readonly procedures: readonly Procedure[];
-  /** What the people of a practice shop say by themselves. */
-  readonly practiceDay: readonly DayLine[] | null;
 }
 
-async function openInside(opened: Closing, config: Config, log: Logger, { shop, cards, procedures, practiceDay }: ShopFiles): Promise<House> {
+async function openInside(opened: Closing, config: Config, log: Logger, { shop, cards, procedures, pid, practiceDay }: ShopFiles): Promise<House> {
+  opened.add(holdFolder(config.data, { pid, host: hostname(), since: new Date().toISOString() }));
   const book = openBook(config.data);
   opened.add(() => { book.close(); });
   const clock = openHouseClock(config.clock, shop.zone, book, (error) => { log.error({ error }, 'A wake-up failed; it is tried again.'); });

@@ -22,7 +22,7 @@ async function main(): Promise<void> {
   }
   const secrets = config.slack === null ? [] : [config.slack.botToken, config.slack.appToken, config.slack.signingSecret].filter((secret) => secret !== null);
   const log = openLog(config.logLevel, { secrets });
-  const house = await openHouse(config, log, practice?.lines ?? null);
+  const house = await openHouse(config, log, { pid: process.pid, practiceDay: practice?.lines ?? null });
   for (const notice of house.notices) process.stdout.write(`${notice}\n`);
   let stopping: Promise<void> | null = null;
   const stop = (): Promise<void> => {

@@ -1,8 +1,9 @@
 import Database from 'better-sqlite3';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Book } from './book.js';
-import { BookError } from './book-error.js';
+import { namedTrouble } from './book-error.js';
+import { makeFolder } from './make-folder.js';
 import { migrate, refuseForeign } from './migrate.js';
 import { sqliteBook } from './sqlite-book.js';
 
@@ -26,15 +27,7 @@ export function openBook(folder: string): Book {
     return sqliteBook(db);
   } catch (error) {
     db.close();
-    throw named(error, file);
-  }
-}
-
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (error) {
-    throw new BookError('folder-not-made', folder, `The folder ${folder} for the book cannot be made: ${messageOf(error)}. Point CURECLERK_DATA to a folder this program may write to.`, error);
+    throw namedTrouble(error, file);
   }
 }
 
@@ -43,7 +36,7 @@ function opened(file: string): Database.Database {
     if (existsSync(file)) lookFirst(file);
     return new Database(file, { timeout: BUSY_TIMEOUT_MS });
   } catch (error) {
-    throw named(error, file);
+    throw namedTrouble(error, file);
   }
 }
 
@@ -56,16 +49,3 @@ function lookFirst(file: string): void {
     db.close();
   }
 }
-
-function named(error: unknown, file: string): unknown {
-  if (!(error instanceof Database.SqliteError)) return error;
-  return new BookError('not-opened', file, `The book ${file} cannot be opened: ${error.message} (${error.code}). ${adviceFor(error.code)}`, error);
-}
-
-function adviceFor(code: string): string {
-  if (code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT')) return 'Put back the latest copy of the file, or move this one away.';
-  if (code.startsWith('SQLITE_BUSY')) return 'Another program holds the file; stop it first.';
-  return 'Check that this program may read and write the file and its folder, and that the disk has room.';
-}
-
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
