@@ -6,7 +6,7 @@ const filesChanged = { isWaiting: false, reread: (): void => { filesChanged.isWa
 // Not SIGHUP: closing a terminal sends that, and must end the clerk.
 process.on('SIGUSR2', () => { filesChanged.reread(); });
 
-/** `check-shop` looks at the shop's files and ends. `practice` opens the practice shop in a folder that goes with it. Otherwise: reads the settings, opens the house, and keeps it open until it is told to stop. */
+/** `check-shop` looks at the shop's files and ends; `verify` and `backup` see to the book and end. `practice` opens the practice shop in a folder that goes with it. Otherwise: reads the settings, opens the house, and keeps it open until it is told to stop. */
 async function main(): Promise<void> {
   // Loaded only now: what stands in an import line above would run before the signal is taken.
   const [{ openHouse }, { readConfig }, { checkShop }, { ClerkError }, { openLog }] = await Promise.all([import('./app.js'), import('./config.js'), import('./config/check-shop.js'), import('./errors.js'), import('./log.js')]);
@@ -16,6 +16,14 @@ async function main(): Promise<void> {
   const { config } = read;
   if (process.argv[2] === 'check-shop') {
     const { ok, lines } = checkShop(config);
+    process.stdout.write(`${lines.join('\n')}\n`);
+    process.exitCode = ok ? 0 : 1;
+    return;
+  }
+  const [, , word, named = null] = process.argv;
+  if (word === 'verify' || word === 'backup') {
+    const { backUpAt, verifyAt } = await import('./book-care.js');
+    const { ok, lines } = word === 'verify' ? verifyAt(config.data, named) : await backUpAt(config.data, named, new Date());
     process.stdout.write(`${lines.join('\n')}\n`);
     process.exitCode = ok ? 0 : 1;
     return;

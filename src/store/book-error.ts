@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3';
 
-export type BookErrorCode = 'folder-not-made' | 'not-opened' | 'not-a-book' | 'newer-book' | 'held-elsewhere';
+export type BookErrorCode = 'folder-not-made' | 'not-opened' | 'not-a-book' | 'newer-book' | 'older-book' | 'no-book' | 'copy-stands' | 'held-elsewhere';
 
 /** The book's file cannot be used. The message names the file, what is wrong and what to do. */
 export class BookError extends Error {

@@ -3,6 +3,7 @@ import type { BookTransaction } from '../clerk/ports.js';
 import { instant } from '../cure/units.js';
 import type { FactRecord } from '../repair/facts.js';
 import { entryNo, jobNo, personId, type EntryNo } from '../repair/ids.js';
+import { FIRST_LINK, linkOf, type ChainedRow } from './chain.js';
 import { readFact, writeFact } from './fact-schema.js';
 
 interface FactRow {
@@ -24,9 +25,10 @@ const COLUMNS = 'seq, entry, job, happened_at, entered_at, by_whom, body';
 
 /** Facts are only ever added; an undo is one more fact. */
 export function openJournal(db: Database.Database): Journal {
-  const insert = db.prepare<[number, string | null, number, number, string, string, number | null, string]>(
-    'INSERT INTO fact (entry, job, happened_at, entered_at, by_whom, type, undoes, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
+  const insert = db.prepare<[ChainedRow & { readonly link: string }]>(
+    'INSERT INTO fact (seq, entry, job, happened_at, entered_at, by_whom, type, undoes, body, link) VALUES ($seq, $entry, $job, $happened_at, $entered_at, $by_whom, $type, $undoes, $body, $link)',
   );
+  const newest = db.prepare<[], { seq: number; link: string }>('SELECT seq, link FROM fact ORDER BY seq DESC LIMIT 1');
   const highest = db.prepare<[], { entry: number | null }>('SELECT max(entry) AS entry FROM fact');
   const ofJob = db.prepare<[string], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE job = ? ORDER BY seq`);
   const ofShop = db.prepare<[number], FactRow>(`SELECT ${COLUMNS} FROM fact WHERE job IS NULL ORDER BY seq DESC LIMIT ?`);
@@ -68,9 +70,13 @@ export function openJournal(db: Database.Database): Journal {
       return entryNo(handedOut);
     },
     append: (facts) => {
+      let { seq, link } = newest.get() ?? { seq: 0, link: FIRST_LINK };
       for (const record of facts) {
         const { entry, job, happenedAt, enteredAt, by, fact } = record;
-        insert.run(entry, job, happenedAt, enteredAt, by, fact.type, undoneEntry(record), writeFact(fact));
+        seq += 1;
+        const row = { seq, entry, job, happened_at: happenedAt, entered_at: enteredAt, by_whom: by, type: fact.type, undoes: undoneEntry(record), body: writeFact(fact) };
+        link = linkOf(link, row);
+        insert.run({ ...row, link });
       }
     },
     factsOf: (job) => ofJob.all(job).map(recordOf),

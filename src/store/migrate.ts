@@ -9,7 +9,7 @@ const APPLICATION_ID = 0x63636c6b;
 const NEWEST = MIGRATIONS.length;
 
 const whole = z.int();
-const versionOf = (db: Database.Database): number => whole.parse(db.pragma('user_version', { simple: true }));
+export const versionOf = (db: Database.Database): number => whole.parse(db.pragma('user_version', { simple: true }));
 const idOf = (db: Database.Database): number => whole.parse(db.pragma('application_id', { simple: true }));
 
 /** Refuses, without writing, a file that is not a book or was written by a newer version. */
@@ -34,6 +34,8 @@ export function migrate(db: Database.Database, file: string): void {
     atomically(() => {
       if (versionOf(db) >= step.number) return;
       db.exec(step.sql);
+      step.fill?.(db);
+      if (step.after !== undefined) db.exec(step.after);
       db.pragma(`application_id = ${APPLICATION_ID}`);
       db.pragma(`user_version = ${step.number}`);
     });

@@ -7,7 +7,8 @@ import { makeFolder } from './make-folder.js';
 import { migrate, refuseForeign } from './migrate.js';
 import { sqliteBook } from './sqlite-book.js';
 
-const FILE_NAME = 'book.sqlite';
+/** The book's name in its folder. */
+export const BOOK_FILE = 'book.sqlite';
 const BUSY_TIMEOUT_MS = 5000;
 
 /**
@@ -16,7 +17,7 @@ const BUSY_TIMEOUT_MS = 5000;
  * @throws BookError naming the file, what is wrong and what to do.
  */
 export function openBook(folder: string): Book {
-  const file = join(folder, FILE_NAME);
+  const file = join(folder, BOOK_FILE);
   makeFolder(folder);
   const db = opened(file);
   try {

@@ -38,7 +38,8 @@ const RULES: Readonly<Record<string, Rule>> = {
   log: { rooms: ['config'], packages: ['pino'] },
   app: { rooms: ['config', 'errors', 'log', 'closing', ...BOOK, 'plan', 'grammar', 'reply', 'clerk', 'clock', 'store', 'outbox', 'chat', 'chat/page', 'chat/slack'], packages: ['hono', '@hono/*'] },
   'practice-shop': { rooms: ['config', 'errors'] },
-  main: { rooms: ['app', 'practice-shop', 'config', 'errors', 'log'] },
+  'book-care': { rooms: ['store'] },
+  main: { rooms: ['app', 'book-care', 'practice-shop', 'config', 'errors', 'log'] },
 };
 
 const EVERYWHERE = ['zod', 'luxon'];
