@@ -10,6 +10,7 @@ import { hotWorkIn, type HotWork } from './hot-work.js';
 import { holdSpans, type HeldSpan } from './job-hold.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
 import type { ReminderKind } from './reminder.js';
+import { colderInOneMinute } from './one-minute.js';
 import { isFireWatch } from './watch-card.js';
 import { withoutMoved } from './without-moved.js';
 
@@ -132,7 +133,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     moved,
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
     startEnteredAt: closed === null ? null : (mine.findLast((record) => (record.fact.type === 'closed' || record.fact.type === 'moved') && record.happenedAt === (moved.at(-1) ?? closed))?.enteredAt ?? opened.enteredAt),
-    heat: joint.flatMap((record) => heatOf(record)),
+    heat: colderInOneMinute(joint.flatMap((record) => heatOf(record)), fact.card.maxPanel ?? fact.card.maxLamp),
     readings,
     readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),

@@ -25,6 +25,7 @@ export const HAPPENED_DE: Readonly<Record<keyof typeof HAPPENED_EN, string>> = {
   'is-card-anew': 'ist **{card}**, nicht was hier stand (geändert {at}).',
   noted: 'notiert.',
   reading: 'Messung {value}.',
+  'reading-warmer': 'Messung {value}. Zwei in einer Minute: die kältere zählt, **{counted}**; `undo`, wenn vertippt.',
   'reading-before': 'Messung {value} vor dem Auftragen.',
   'reading-bare': 'Messung {value} auf blankem Metall notiert, **zählt nicht**.',
   'reading-stored': 'Messung {value} notiert; {heater, select, pad {die Heizmatte} other {der Strahler}} ist aus, darum zählt sie nicht.',

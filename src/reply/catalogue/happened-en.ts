@@ -23,6 +23,7 @@ export const HAPPENED_EN = {
   'is-card-anew': 'is **{card}**, not what stood here (changed {at}).',
   noted: 'noted.',
   reading: 'reading {value}.',
+  'reading-warmer': 'reading {value}. Two in one minute: the colder counts, **{counted}**; `undo` if it was a slip.',
   'reading-before': 'reading {value} before the paste.',
   'reading-bare': 'reading {value} on bare metal noted, **not counted**.',
   'reading-stored': 'reading {value} noted; {heater, select, pad {pad} other {lamp}} is off, so it does not count.',

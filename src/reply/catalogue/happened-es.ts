@@ -25,6 +25,7 @@ export const HAPPENED_ES: Readonly<Record<keyof typeof HAPPENED_EN, string>> = {
   'is-card-anew': 'es **{card}**, no lo que ponía aquí (cambiado {at}).',
   noted: 'anotado.',
   reading: 'lectura {value}.',
+  'reading-warmer': 'lectura {value}. Dos en un minuto: cuenta la más fría, **{counted}**; `undo` si fue un error.',
   'reading-before': 'lectura {value} antes de aplicar.',
   'reading-bare': 'lectura {value} en metal desnudo anotada, **no cuenta**.',
   'reading-stored': 'lectura {value} anotada; la {heater, select, pad {manta} other {lámpara}} está apagada, así que no cuenta.',

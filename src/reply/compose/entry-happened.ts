@@ -77,6 +77,8 @@ function readingSentence(command: Extract<CureCommand, { kind: 'read' }>, note: 
   if (wrong !== undefined) return sayHappened(setting, 'reading-corrected', { value, before: degrees(wrong.value, setting) });
   const foreign = command.value.unit === 'F' && setting.shop.unit === 'C' && setting.unit === undefined;
   const said = foreign ? sayHappened(setting, 'as-typed', { value, typed: command.value.value }) : value;
+  const counted = after.cure.heat.findLast((event) => event.kind === 'reading' && event.at === read?.at);
+  if (counted?.kind === 'reading' && read !== undefined && counted.value < read.value) return sayHappened(setting, 'reading-warmer', { value: said, counted: degrees(counted.value, setting) });
   return sayHappened(setting, after.cure.readBefore.some((one) => one === read) ? 'reading-before' : 'reading', { value: said });
 }
 

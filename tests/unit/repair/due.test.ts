@@ -171,7 +171,8 @@ describe('a plan', () => {
   });
 
   it('does not ask for handling once full is due', () => {
-    const shift = warmP1('09:00');
+    const shift = new Shift();
+    shift.enters('tomek', '09:00', { kind: 'cure', job: '501', card: 'P1' });
     shift.enters('tomek', '09:00', { kind: 'read', job: '501', value: warm(65) });
     shift.until('10:15');
     // Handling is due at 09:25 and full at 10:20; the foreman's turn would be 10:15.
