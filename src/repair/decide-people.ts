@@ -7,6 +7,7 @@ import type { JobNo, PersonId } from './ids.js';
 import type { Job } from './job.js';
 import { isOver } from './outlook.js';
 import { knownRole, personNamed, worksAtCars } from './people.js';
+import type { Offer } from './people-facts.js';
 import type { Refusal } from './refusal.js';
 import { lineOf } from './line-of.js';
 import { nearJobs, whichJob } from './subject.js';
@@ -45,15 +46,21 @@ export function decideHandover(command: Of<'handover'>, situation: Situation): D
   return stored([shopFact({ type: 'handover-offered', to: to.person, jobs }, situation)]);
 }
 
-/** The newest offer to this person: what is still the giver's is theirs from now on. */
+/** The newest offer of each giver to this person: what is still the giver's is theirs from now on. */
 export function decideAccept(_command: Of<'accept'>, situation: Situation): Decision {
   const { people } = situation.book;
-  const offer = people.offers.findLast((one) => one.to === situation.by) ?? people.offers.at(-1);
-  if (offer === undefined) return refuse({ code: 'nothing-offered' });
-  if (offer.accepted !== null) return { ok: true, facts: [], about: null, notes: [{ note: 'already-accepted', ...offer.accepted }] };
-  if (offer.to !== situation.by) return refuse({ code: 'offered-to-another', to: offer.to });
+  const mine = people.offers.filter((one) => one.to === situation.by);
+  const open = mine.filter((one) => one.accepted === null && mine.findLast((other) => other.from === one.from) === one);
+  if (open.length > 0) return stored(open.flatMap((offer) => takenOver(offer, situation)));
+  const last = mine.at(-1) ?? people.offers.at(-1);
+  if (last === undefined) return refuse({ code: 'nothing-offered' });
+  if (last.accepted !== null) return { ok: true, facts: [], about: null, notes: [{ note: 'already-accepted', ...last.accepted }] };
+  return refuse({ code: 'offered-to-another', to: last.to });
+}
+
+function takenOver(offer: Offer, situation: Situation): NewFact[] {
   const still = jobsOf(offer.from, situation).filter((job) => offer.jobs.includes(job));
-  return stored([shopFact({ type: 'handover-accepted', offer: offer.entry }, situation), ...still.map((job): NewFact => ({ job, happenedAt: situation.now, fact: { type: 'handed', to: offer.to } }))]);
+  return [shopFact({ type: 'handover-accepted', offer: offer.entry }, situation), ...still.map((job): NewFact => ({ job, happenedAt: situation.now, fact: { type: 'handed', to: offer.to } }))];
 }
 
 /** In the booth: what can wait waits until then. */

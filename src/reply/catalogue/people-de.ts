@@ -7,7 +7,7 @@ export const PEOPLE_DE: Readonly<Record<keyof typeof PEOPLE_EN, string>> = {
   offered: 'Angeboten an **{name}**: {jobs}. Sie bleiben bei dir, bis {name} annimmt.',
   'offered-except': 'Angeboten an **{name}**: {jobs}. Sie bleiben bei dir, bis {name} annimmt. {kept} {count, plural, other {behältst du}}.',
   'accepted-already': 'Schon angenommen von **{who}** {at}. Nichts geändert.',
-  accepted: 'Angenommen **{at}**.',
+  accepted: 'Angenommen **{at}**: {jobs}.',
   'accepted-nothing': 'Angenommen **{at}**. Davon ist nichts mehr offen.',
   busy: '{who} beschäftigt bis **{until}**: was warten kann, wartet. „Zu heiß“ und offene Zeiten kommen trotzdem.',
   'one-of-us-already': '{name} gehört schon zur Werkstatt. Nichts geändert.',

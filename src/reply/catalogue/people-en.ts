@@ -5,7 +5,7 @@ export const PEOPLE_EN = {
   offered: 'Offered to **{name}**: {jobs}. They stay yours until {name} accepts.',
   'offered-except': 'Offered to **{name}**: {jobs}. They stay yours until {name} accepts. {kept} {count, plural, one {stays} other {stay}} with you.',
   'accepted-already': 'Already accepted by **{who}** {at}. Nothing changed.',
-  accepted: 'Accepted **{at}**.',
+  accepted: 'Accepted **{at}**: {jobs}.',
   'accepted-nothing': 'Accepted **{at}**. Nothing of it is open any more.',
   busy: '{who} busy until **{until}**: what can wait waits. Too hot and open limits come all the same.',
   'one-of-us-already': "{name} is one of the shop's people already. Nothing changed.",

@@ -7,7 +7,7 @@ export const PEOPLE_ES: Readonly<Record<keyof typeof PEOPLE_EN, string>> = {
   offered: 'Ofrecido a **{name}**: {jobs}. Siguen siendo tuyos hasta que {name} acepte.',
   'offered-except': 'Ofrecido a **{name}**: {jobs}. Siguen siendo tuyos hasta que {name} acepte. {kept} {count, plural, one {se queda} other {se quedan}} contigo.',
   'accepted-already': 'Ya lo aceptó **{who}** {at}. Nada cambia.',
-  accepted: 'Aceptado **{at}**.',
+  accepted: 'Aceptado **{at}**: {jobs}.',
   'accepted-nothing': 'Aceptado **{at}**. De eso ya no queda nada abierto.',
   busy: '{who}, sin preguntas hasta **{until}**: lo que puede esperar espera. «Demasiado caliente» y tiempo abierto llegan igual.',
   'one-of-us-already': '{name} ya es del taller. Nada cambia.',

@@ -59,8 +59,9 @@ function offered({ command, facts, entry, outlooks }: Of<'handover'>, setting: S
 function accepted({ by, facts, notes, entry, outlooks }: Of<'accept'>, setting: Setting): Answer {
   const already = notes.find((note) => note.note === 'already-accepted');
   if (already !== undefined) return answer('plain', [sayPeople(setting, 'accepted-already', { who: nameOf(setting.shop, already.by), at: clock(already.at, setting) })]);
-  const taken = facts.some(({ fact }) => fact.type === 'handed');
-  return listed([sayPeople(setting, taken ? 'accepted' : 'accepted-nothing', { at: clock(setting.now, setting) })], nextFor(by, outlooks, setting), outlooks, undo(entry, setting), setting);
+  const taken = facts.flatMap(({ job, fact }) => (fact.type === 'handed' && job !== null ? [job] : []));
+  const at = clock(setting.now, setting);
+  return listed([taken.length === 0 ? sayPeople(setting, 'accepted-nothing', { at }) : sayPeople(setting, 'accepted', { at, jobs: taken.join(', ') })], nextFor(by, outlooks, setting), outlooks, undo(entry, setting), setting);
 }
 
 function busy({ by, facts, entry }: JobEntered<PeopleCommand>, setting: Setting): Answer {

@@ -35,7 +35,7 @@ describe('a quarter of an hour before a shift ends', () => {
     day.says('tomek', '10:00', 'cure 601 P1');
     expect(day.told('tomek', '13:46', 'handover sam')).toMatch(/Offered to Sam: 601\. They stay yours until Sam accepts/);
     expect(day.told('ines', '13:50', 'when 601')).toMatch(/^601 P1, Tomek,/);
-    expect(day.told('sam', '14:02', 'ok')).toMatch(/^Accepted 14:02\./);
+    expect(day.told('sam', '14:02', 'ok')).toMatch(/^Accepted 14:02: \d/);
     expect(day.told('ines', '14:03', 'when 601')).toMatch(/^601 P1, Sam,/);
     day.at('15:10');
     // Offered is answered: nobody else hears of it.
@@ -99,7 +99,7 @@ describe('a bare ok', () => {
     const asked = day.told('sam', '15:02', 'ok');
     expect(asked).toBe('Yes to which? More than one question is open. Nothing stored yet.\n[Accept] accept\n[702 hard] check 702 j1 handling hard');
     expect(day.told('sam', '15:03', 'ok', '702')).toMatch(/^702 handling strength confirmed 15:03 by Sam/);
-    expect(day.told('sam', '15:04', 'ok')).toMatch(/^Accepted 15:04\./);
+    expect(day.told('sam', '15:04', 'ok')).toMatch(/^Accepted 15:04: \d/);
   });
 
   it('like a bare hard, asks which of two due checks', () => {

@@ -104,6 +104,14 @@ describe('handover and accept', () => {
     expect([shift.outlook('501').cure.owner, shift.outlook('502').cure.owner]).toEqual(['tomek', 'wren']);
   });
 
+  it('accepts what each giver has offered, all of it', () => {
+    const shift = floor();
+    shift.enters('tomek', '10:00', { kind: 'handover', to: 'ines', except: [] });
+    shift.enters('wren', '10:01', { kind: 'handover', to: 'ines', except: [] });
+    expect(answered(shift, 'ines', '10:04', { kind: 'accept' }, ['501', '502', '503'])).toMatch(/^Accepted 10:04: 501, 502, 503\./);
+    expect(['501', '502', '503'].map((job) => shift.outlook(job).cure.owner)).toEqual(['ines', 'ines', 'ines']);
+  });
+
   it.each([
     ['accept with nothing offered', 'wren', { kind: 'accept' }, 'nothing-offered'],
     ['handover to oneself', 'tomek', { kind: 'handover', to: 'tomek', except: [] }, 'to-yourself'],
@@ -121,7 +129,7 @@ describe('handover and accept', () => {
     expect(text).toMatch(/^Offered to Wren: 501, 502\. They stay yours until Wren accepts\./);
     expect(text).toMatch(/Next for Wren: 502 check now, handling strength due 11:45 \(25 min ago\); 501 handling strength 14:00\./);
     expect(text.split('\n').length).toBeLessThanOrEqual(4);
-    expect(answered(shift, 'wren', '12:12', { kind: 'accept' }, ['501', '502'])).toMatch(/^Accepted 12:12\.\nNext for Wren: 502/);
+    expect(answered(shift, 'wren', '12:12', { kind: 'accept' }, ['501', '502'])).toMatch(/^Accepted 12:12: 501, 502\.\nNext for Wren: 502/);
     expect(answered(shift, 'wren', '12:13', { kind: 'accept' }, [])).toBe('Already accepted by Wren 12:12. Nothing changed.');
   });
 
