@@ -98,7 +98,9 @@ function whenSomebodyComes(one: Reminder, meant: Meant, outlook: Outlook, at: In
   });
   const first = shifts.reduce<(typeof shifts)[number] | null>((best, other) => (best === null || other.begins < best.begins ? other : best), null);
   const opening = nextOpening(shop, at);
-  if (first !== null && (opening === null || first.begins < opening)) return { ...addressed(one, first.to), ringAt: first.begins };
+  // The foreman's own step is no line in a list where the foreman comes as the shop opens.
+  const comesInTime = first !== null && (opening === null || first.begins < opening || (meant === 'foreman' && first.begins === opening));
+  if (comesInTime) return { ...addressed(one, first.to), ringAt: first.begins };
   return opening === null ? one : { ...one, ringAt: opening, route: 'bundle' };
 }
 

@@ -45,6 +45,14 @@ describe('a check that comes due', () => {
     expect(shift.plan().filter((one) => one.kind === 'handling')).toMatchObject([{ route: 'bundle', to: 'tomek' }]);
   });
 
+  it('reaches the foreman, alone, whose shift begins as the shop opens, when nobody answered in the night', () => {
+    const shift = new Shift({ people: [...exampleShop().people, bo, sam], hours: weekdays('06:00', '22:00'), shifts: [EARLY, shiftOf('night', 22, 30, 'sam')] });
+    shift.enters('sam', '22:10', { kind: 'cure', job: '501', card: 'P1' });
+    shift.enters('sam', '22:10', { kind: 'read', job: '501', value: warm(65) });
+    shift.until('Tue 06:30');
+    expect(shift.posts.filter(({ kind, step }) => kind === 'handling' && step === 3).map(({ saidAt, to, route }) => `${said(saidAt)} ${to} ${route}`)).toEqual(['Tue 06:00 ines alone']);
+  });
+
   it('waits for the shift of its owner where that begins before the opening', () => {
     const shift = warmP1(shop(shiftOf('dawn', 6, 14, 'tomek')), '13:00');
     shift.until('Tue 06:05');
