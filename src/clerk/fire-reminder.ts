@@ -120,7 +120,8 @@ export const raised = ({ job, cure, kind, round, step, dueAt, to }: Reminder, no
 /** Honest about being late (rule R13): down, entered after the time had come, or simply late. */
 function latenessOf(reminder: Reminder, outlook: Ringing['outlook'], { clock }: DeskState, now: Instant): Lateness {
   if (isFirstAfterHold(reminder, outlook)) return 'was held';
-  if (minutesBetween(reminder.ringAt, now) <= IN_TIME_MINUTES) return 'in time';
+  // A repeat is no news that could be late: what it repeats was said. Harm and limits tell a gap in their repeats.
+  if ((reminder.step > 0 && !isUrgent(reminder.kind)) || minutesBetween(reminder.ringAt, now) <= IN_TIME_MINUTES) return 'in time';
   if (isReleasedLater(reminder, outlook)) return 'was held';
   if (outlook.cure.touchedAt > reminder.ringAt) return 'entered late';
   return reminder.ringAt < clock.startedAt ? 'was down' : 'late';

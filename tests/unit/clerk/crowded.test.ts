@@ -32,6 +32,14 @@ describe('more than six messages an hour to one person', () => {
     expect(day.heard('bundle').filter((one) => one.includes('tomek'))).toEqual(['13:10 bundle tomek', '13:27 bundle tomek']);
   });
 
+  it('call no repeat late, although it waited its turn', () => {
+    const day = many(4, (index) => 3 * index);
+    day.at('15:00');
+    const texts = day.posts('handling').map((post) => toText(post.answer));
+    expect(texts.length).toBeGreaterThan(4);
+    expect(texts.filter((text) => / late\./.test(text))).toEqual([]);
+  });
+
   it('never hold back what cannot wait', () => {
     const day = many(8, () => 0);
     day.says('tomek', '12:30', 'paste 950 P1');
