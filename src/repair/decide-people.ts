@@ -48,7 +48,8 @@ export function decideHandover(command: Of<'handover'>, situation: Situation): D
 /** The newest offer to this person: what is still the giver's is theirs from now on. */
 export function decideAccept(_command: Of<'accept'>, situation: Situation): Decision {
   const { people } = situation.book;
-  const offer = people.offers.findLast((one) => one.to === situation.by) ?? people.offers.at(-1);
+  // What was accepted long ago is not what anybody means now.
+  const offer = people.offers.findLast((one) => one.to === situation.by && one.accepted === null) ?? people.offers.at(-1);
   if (offer === undefined) return refuse({ code: 'nothing-offered' });
   if (offer.accepted !== null) return { ok: true, facts: [], about: null, notes: [{ note: 'already-accepted', ...offer.accepted }] };
   if (offer.to !== situation.by) return refuse({ code: 'offered-to-another', to: offer.to });
