@@ -173,3 +173,30 @@ it('a check put off three times goes to the foreman', () => {
   ];
   expect(missedIn(rows, new DeskDay())).toEqual([]);
 });
+
+it.each<readonly [Person['language'], TypedRow[]]>([
+  ['de', [
+    ['08:00', 'kim', 'luft 14', 'P1 braucht 15 °C', 'bei 14 °C würde nichts zählen'],
+    ['08:10', 'kim', 'kleber 31 p1 luft 19', '31 P1', 'Luft 19 °C; das Blech kann noch kälter sein: messen'],
+    ['08:20', 'kim', 'zweite kartusche 31', '31 zweite Kartusche 08:20; die offene Zeit läuft weiter ab 08:10'],
+    ['08:40', 'kim', '31 zu', '30 von 60 min gebraucht'],
+    ['08:41', 'kim', 'strahler 31 35 A', '[Es ist P2]'],
+    ['08:42', 'kim', 'bin da', '31 Kim ist jetzt dabei'],
+    ['08:43', 'kim', 'strahler 31 deckt nur halb', 'Strahler deckt nur einen Teil', '[Alles bedeckt]'],
+    ['08:50', 'kim', 'härten 32 t1 luft 20'],
+    ['09:20', 'kim', '32 weich, strahler', 'Welcher Strahler, und bis wann?', '[A 50 °C]'],
+  ]],
+  ['es', [
+    ['08:00', 'kim', 'aire 14', 'P1 necesita 15 °C', 'a 14 °C no contaría nada'],
+    ['08:10', 'kim', 'adhesivo 31 p1 aire 19', '31 P1', 'Aire 19 °C; el metal puede estar más frío: mide'],
+    ['08:20', 'kim', 'segundo cartucho 31', '31 segundo cartucho 08:20; el tiempo abierto sigue desde las 08:10'],
+    ['08:40', 'kim', '31 cerrado', '30 de 60 min usados'],
+    ['08:41', 'kim', 'lámpara 31 35 A', '[Es P2]'],
+    ['08:42', 'kim', 'estoy aquí', '31 atendida por Kim ahora'],
+    ['08:43', 'kim', 'la lámpara 31 cubre solo la mitad', 'la lámpara cubre solo una parte', '[Todo cubierto]'],
+    ['08:50', 'kim', 'curar 32 t1 aire 20'],
+    ['09:20', 'kim', '32 blando, lámpara', '¿Qué lámpara y hasta cuándo?', '[A 50 °C]'],
+  ]],
+])('the same in %s', (language, rows) => {
+  expect(missedIn(rows, new DeskDay({ ...lamps('A', 'B'), people: [{ ...person('kim', 'technician'), language }] }))).toEqual([]);
+});
