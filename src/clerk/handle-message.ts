@@ -17,8 +17,10 @@ import { mayNow } from '../repair/may.js';
 import { helpNow } from '../repair/help-now.js';
 import { nextSteps } from '../repair/next-steps.js';
 import { cureFor } from '../repair/subject.js';
+import { tooColdFor } from '../repair/too-cold.js';
 import { inOwnUnit } from '../repair/own-unit.js';
 import { whatIsMeant } from '../repair/what-yes-means.js';
+import { isFireWatch } from '../repair/watch-card.js';
 import { waitingList } from '../repair/waiting.js';
 import { whatIf } from '../repair/what-if.js';
 import type { Answer } from '../reply/answer.js';
@@ -126,9 +128,15 @@ function asked(command: QuestionCommand, situation: Situation): Handled {
   }
   const found = cureFor(command, situation);
   if (!found.ok) return reply(composeRefusal(found.refusal, setting));
-  const answer = command.kind === 'when' ? composeWhen(found.outlook, setting) : composeWhy(found.outlook, setting);
+  const answer = command.kind === 'when' ? composeWhen(found.outlook, setting, besides(found.outlook, shop, book)) : composeWhy(found.outlook, setting);
   return reply(withStanding(answer, book.job(found.outlook.cure.job), setting), found.outlook.cure.job);
 }
+
+/** The other cures of the same job that still stand in its book. */
+const besides = ({ cure }: Outlook, shop: Shop, book: Situation['book']): Outlook[] => {
+  const job = book.job(cure.job);
+  return job === null ? [] : outlooksOf(job, shop, book.air).filter((other) => !other.cure.scrapped && !sameCure(other.cure.ref, cure.ref) && !isFireWatch(other.cure.card));
+};
 
 /** An adhesive first: its lines are the ones that help shows with a card. */
 const exampleCards = (cards: Situation['cards']): string[] =>
@@ -198,7 +206,7 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   }
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());
-    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book) }, setting);
+    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book), tooCold: tooColdFor(situation.cards, first.fact.value) }, setting);
   }
   const what = notes.flatMap((note) => (note.note === 'undone' ? [note.what] : []))[0] ?? null;
   const after = runningOutlooks(book, shop, book.openJobs());

@@ -12,7 +12,7 @@ export type ValueToken = NumberToken | TokenOf<'degrees'>;
 export interface Assigned {
   readonly job: NumberToken | null;
   readonly temperature: ValueToken | null;
-  /** The shop air that is supposed; only where the word air says so. */
+  /** The shop air, supposed or said along; only where the word air says so. */
   readonly air: ValueToken | null;
   /** A depth that was typed without its unit. */
   readonly depth: NumberToken | null;
@@ -35,13 +35,23 @@ export function assignNumbers(tokens: readonly Token[], spoken: Spoken, names: K
   const takes = new Set(spoken.declaration.takes);
   const values = tokens.filter((token) => token.kind === 'number' || token.kind === 'degrees');
   const wholes = values.filter(isWhole);
-  if (takes.has('air')) return rest(supposed(tokens, values, names), values);
+  if (takes.has('air') && takes.has('from')) return rest(supposed(tokens, values, names), values);
+  const air = takes.has('air') ? airBehindItsWord(tokens) : null;
+  if (air !== null) return { ...assignNumbers(tokens.filter((token) => token !== air && !isAirWord(token)), spoken, names), air };
   if (takes.has('figure') && !tokens.some((token) => token.kind === 'depth')) return rest(jobAndDepth(values, names), values);
   if (takes.has('temperature') && takes.has('job')) return jobAndTemperature(tokens, values, spoken, names);
   if (takes.has('temperature')) return rest({ temperature: values.find((value) => !isMarked(value)) ?? null }, values);
   if (takes.has('job')) return rest({ job: wholes.find(isMarked) ?? wholes[0] ?? null }, values);
   if (takes.has('entry')) return rest({ entry: wholes[0] ?? null }, values);
   return rest({}, values);
+}
+
+const isAirWord = (token: Token): boolean => token.kind === 'form' && token.command === 'air';
+
+/** The 19 of `paste 31 P1 air 19`. */
+function airBehindItsWord(tokens: readonly Token[]): ValueToken | null {
+  const next = tokens[tokens.findIndex(isAirWord) + 1];
+  return tokens.some(isAirWord) && (next?.kind === 'number' || next?.kind === 'degrees') ? next : null;
 }
 
 function jobAndTemperature(tokens: readonly Token[], values: readonly ValueToken[], spoken: Spoken, names: KnownNames): Assigned {

@@ -48,7 +48,9 @@ function withCommand(state: LineState, sure: Sure): Parsed {
   const which = whichCommand(state.tokens, state.times);
   // `when start ready 501 by fri 16:00`: what is asked for is said by the command itself.
   const ready = which.is === 'one' && which.spoken.declaration.takes.includes('ready') ? state.tokens.filter(isReadyWord) : [];
-  const known = which.is === 'one' ? { ...state, tokens: state.tokens.filter((token) => !ready.includes(token)), spoken: which.spoken } : state;
+  // `402 soft. lamp 2h`: until when is asked along with which lamp.
+  const lengths: readonly Token[] = which.is === 'one' && which.spoken.declaration.kind === 'check' && which.spoken.heaterWord ? state.tokens.filter((token) => token.kind === 'amount') : [];
+  const known = which.is === 'one' ? { ...state, tokens: state.tokens.filter((token) => !ready.includes(token) && !lengths.includes(token)), spoken: which.spoken } : state;
   const unknown = known.tokens.filter((token) => token.kind === 'unknown');
   if (unknown.length > 0) return troubled(known, unknownWords(known, unknown));
   if (which.is === 'several') return troubled(known, severalCommands(known));

@@ -19,9 +19,10 @@ type Form = TokenOf<'form'>;
 
 /** Which words of another command may stand inside a command: `what if 501 air 25`, `paste 501 depth 5 mm`. */
 const HELPERS: Readonly<Partial<Record<CommandKind, ReadonlySet<CommandKind>>>> = {
-  paste: new Set(['depth']),
-  closed: new Set(['depth']),
-  cure: new Set(['lamp', 'depth']),
+  paste: new Set(['depth', 'air']),
+  closed: new Set(['depth', 'air']),
+  cure: new Set(['lamp', 'depth', 'air']),
+  check: new Set(['lamp']),
   off: new Set(['lamp']),
   on: new Set(['lamp']),
   'what-if': new Set(['lamp', 'air', 'off']),
@@ -45,7 +46,14 @@ function mayHelp(form: Form, kind: CommandKind, tokens: readonly Token[]): boole
   // `don't know when` is an answer about a lamp, and supposes nothing.
   if (form.command === 'off') return form.form === 'off';
   if (form.command === 'depth') return tokens.some((token) => token.kind === 'depth');
+  if (kind === 'check') return isLampAfterSoft(form, tokens);
   return form.command !== 'lamp' || (isHeaterWord(form) && !tokens.some((token) => token.kind === 'form' && token.command === 'lamp' && !isHeaterWord(token)));
+}
+
+/** `402 soft. lamp`: heat on top, and which lamp is asked; with a setting it is a line of its own. */
+function isLampAfterSoft(form: Form, tokens: readonly Token[]): boolean {
+  const checks = tokens.flatMap((token) => (token.kind === 'form' && token.command === 'check' ? [token.form] : []));
+  return form.form === 'lamp' && checks.includes('soft') && checks.every((one) => one === 'soft' || one === 'check') && tokens.filter((token) => token.kind === 'number' || token.kind === 'degrees').length <= 1;
 }
 
 /** `start 501 P1 ready fri 16:00`: what has to be ready by then has not been started. */

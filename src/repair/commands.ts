@@ -37,28 +37,34 @@ export interface Subject {
   readonly joint: JointNo | null;
 }
 
+/** The shop's air, said in the same breath: `paste 31 P1 air 19`. */
+export interface AirSaid {
+  readonly value: TypedTemperature;
+  readonly humidity: number | null;
+}
+
 /** Something about one cure, or about the air. `depth` is the bead's, in millimetres; null where nobody said. */
 export type CureCommand =
-  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly when: When })
-  | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly depth: number | null; readonly when: When })
+  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly air?: AirSaid; /** Another cartridge or mix onto the joint that is open already. */ readonly again?: true; readonly when: When })
+  | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly depth: number | null; readonly air?: AirSaid; readonly when: When })
   | (Subject & { readonly kind: 'moved'; readonly when: When })
-  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly depth: number | null; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly when: When })
+  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly depth: number | null; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly air?: AirSaid; readonly when: When })
   /** `setting` null means "turned up": the next stage of the recipe. */
   | (Subject & { readonly kind: 'lamp'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly when: When })
   /** `since: 'unknown'`: it was found off and nobody knows since when. */
-  | (Subject & { readonly kind: 'off'; readonly lamp: LampName | null; readonly since: 'stated' | 'unknown'; readonly when: When })
+  | (Subject & { readonly kind: 'off'; readonly lamp: LampName | null; readonly since: 'stated' | 'unknown'; /** On, and not over all of the joint: only the air counts. */ readonly part?: true; readonly when: When })
   /** Back on after it was off, or still on when asked. */
   | (Subject & { readonly kind: 'on'; readonly lamp: LampName | null; readonly when: When })
   | (Subject & { readonly kind: 'read'; readonly value: TypedTemperature; readonly method: ReadingMethod; /** In place of the speaker's last reading: `sorry 58`. */ readonly corrects?: true; readonly when: When })
   | { readonly kind: 'air'; readonly value: TypedTemperature; readonly humidity: number | null; readonly when: When }
-  | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; /** A bare ok or yes: it may answer another question as well. */ readonly yes?: true; readonly when: When })
+  | (Subject & { readonly kind: 'check'; readonly milestone: MilestoneKind | null; readonly result: CheckResult; /** A bare ok or yes: it may answer another question as well. */ readonly yes?: true; /** `soft. lamp`: heat on top, and nobody said which lamp. */ readonly lampWanted?: true; readonly when: When })
   | (Subject & { readonly kind: 'later' })
   | (Subject & { readonly kind: 'depth'; readonly millimetres: number })
   | (Subject & { readonly kind: 'build-up'; readonly buildUp: BuildUp })
   /** It was another material all along. */
   | (Subject & { readonly kind: 'wrong-card'; readonly card: string })
   /** Somebody stays with the lamp past closing time: the speaker, or the person named `who`. */
-  | (Subject & { readonly kind: 'stay'; readonly who?: string })
+  | (Subject & { readonly kind: 'stay'; readonly who?: string; /** Only that they are there, which at noon says nothing about the evening. */ readonly here?: true })
   | (Subject & { readonly kind: 'release'; readonly reason: string })
   | (Subject & { readonly kind: 'scrap'; readonly reason: string })
   | { readonly kind: 'undo'; readonly entry: EntryNo | null };

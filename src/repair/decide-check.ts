@@ -5,6 +5,7 @@ import { refuse, type Decision, type NewFact, type Note, type Situation } from '
 import type { JobFact } from './facts.js';
 import { decideSmoke, releaseSmoke } from './decide-smoke.js';
 import type { JobNo } from './ids.js';
+import { lampWanted } from './lamp-wanted.js';
 import { jobHoldOf } from './job-hold.js';
 import { foremanOf, isForeman, roleOf } from './people.js';
 import { currentMilestone, holdOf, shareOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
@@ -53,7 +54,7 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   if (apprentice && command.result === 'hard' && check.conflict && said?.by !== situation.by) return refuse({ code: 'held', job, reason: 'two-answers' });
   if (apprentice && command.result === 'hard' && check.first !== null && said?.result !== 'hard') return { ok: true, facts: [], about: about(outlook), notes: [{ note: 'already-confirmed', milestone: one.kind, by: check.first.by, at: check.first.at }] };
   const fact: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'checked', cure: outlook.cure.ref, milestone: one.kind, result: command.result, role: foreman ? 'foreman' : apprentice ? 'apprentice' : 'other' } };
-  return { ok: true, facts: [fact], about: about(outlook), notes: [noteOf(command, one, situation)] };
+  return { ok: true, facts: [fact], about: about(outlook), notes: [noteOf(command, one, situation), ...(command.lampWanted === true ? [lampWanted(outlook, one.kind, situation)] : [])] };
 }
 
 /** A job that stands still gets no strength confirmed; soft only holds it longer, and is heard. */

@@ -11,6 +11,7 @@ import { hottestAllowed, type Outlook } from './outlook.js';
 import { personNamed } from './people.js';
 import { readForStep } from './read-joint.js';
 import type { Refusal } from './refusal.js';
+import { isOpen, nextClosing } from './shop-hours.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 import { isFireWatch } from './watch-card.js';
@@ -32,7 +33,14 @@ export function decideOff(command: Of<'off'>, situation: Situation): Decision {
   if (heat.lamp === 'never' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
   const then = heatBefore(found.outlook, command.when.latest);
   if (then.lamp !== 'on' && then.counted === null) return refuse({ code: 'lamp-not-on-then', job: cure.job, since: cure.heat.find((event) => event.at > command.when.latest)?.at ?? null });
+  if (command.part === true) return partCovered(found.outlook, command.when.latest);
   return underLamp(command, found.outlook, situation, command.since === 'unknown' ? 'lamp-found-off' : 'lamp-off');
+}
+
+/** What the lamp leaves out is the coldest spot, and was from the moment it was set: only the air counts. */
+function partCovered(outlook: Outlook, latest: Instant): Decision {
+  const set = outlook.cure.heat.findLast(({ kind, at }) => kind === 'lamp-set' && at <= latest)?.at ?? latest;
+  return stored(outlook, set, { type: 'lamp-off', joint: outlook.cure.ref.joint, part: true }, [{ note: 'part-covered' }]);
 }
 
 /** One joint, or every joint under the lamp that was named. */
@@ -134,6 +142,14 @@ function airTooHot(command: Of<'air'>, value: Celsius): Refusal | null {
   return { code: 'air-too-hot', value, asCelsius: other !== null && other <= HOTTEST_AIR ? other : null, fahrenheitLine };
 }
 
+/** Said in the last hour, that somebody is there is about the time after closing. */
+const LAST_HOUR = 60;
+
+function closesLater({ shop, now }: Situation): boolean {
+  const closes = nextClosing(shop, now);
+  return isOpen(shop, now) && closes !== null && minutesBetween(now, closes) > LAST_HOUR;
+}
+
 /** Somebody stays with the lamp past closing time, or for the fire watch; whoever is there is there for both. */
 export function decideStay(command: Of<'stay'>, situation: Situation): Decision {
   const found = cureFor(command, situation);
@@ -142,7 +158,9 @@ export function decideStay(command: Of<'stay'>, situation: Situation): Decision 
   if (heat.lamp !== 'on' && heat.counted === null && !isFireWatch(cure.card)) return refuse({ code: 'no-heat', job: cure.job });
   const person = command.who === undefined ? undefined : personNamed(situation.shop.people, command.who)?.id;
   if (command.who !== undefined && person === undefined) return refuse({ code: 'unknown-person', typed: command.who, known: situation.shop.people.map(({ id }) => id) });
-  const watched = runningWatch(cure.job, situation)?.cure.ref.joint ?? cure.ref.joint;
-  const facts = [...new Set([cure.ref.joint, watched])].map((joint): NewFact => ({ job: cure.job, happenedAt: situation.now, fact: { type: 'attended', joint, ...(person === undefined ? {} : { person }) } }));
-  return { ok: true, facts, about: about(found.outlook), notes: [] };
+  const watch = runningWatch(cure.job, situation);
+  const watched = watch?.cure.ref.joint ?? cure.ref.joint;
+  const only = command.here === true && watch === null && !isFireWatch(cure.card) && closesLater(situation) ? { here: true as const } : {};
+  const facts = [...new Set([cure.ref.joint, watched])].map((joint): NewFact => ({ job: cure.job, happenedAt: situation.now, fact: { type: 'attended', joint, ...(person === undefined ? {} : { person }), ...only } }));
+  return { ok: true, facts, about: about(found.outlook), notes: only.here === true ? [{ note: 'here-now' }] : [] };
 }

@@ -7,6 +7,7 @@ import type { LampName } from './ids.js';
 import { isLeftOn, litOutlooks } from './left-on.js';
 import { lampAlone, staysWith } from './lamp-alone.js';
 import { lineOf } from './line-of.js';
+import { otherRecipe } from './other-recipe.js';
 import { heatAt, hottestSetting, isOver, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
@@ -19,8 +20,8 @@ type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: rea
 export const COLDEST_LAMP = 15;
 
 /** A typed temperature in °C: its own unit, else the shop's. */
-export const inCelsius = (typed: TypedTemperature, situation: Situation): Celsius =>
-  (typed.unit ?? situation.shop.unit) === 'F' ? celsiusFromFahrenheit(typed.value) : celsius(typed.value);
+export const inCelsius = (typed: TypedTemperature, { shop }: Pick<Situation, 'shop'>): Celsius =>
+  (typed.unit ?? shop.unit) === 'F' ? celsiusFromFahrenheit(typed.value) : celsius(typed.value);
 
 /**
  * A lamp setting checked against the card. A number without unit above the card's maximum asks whether °F was meant
@@ -99,7 +100,7 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   if (alone !== null) return refuse(alone);
   const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? own, heater } };
   const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
-  return { ok: true, facts: [...setting.moved, ...back.moved, fact, ...staysWith(command, cure.job, cure.ref.joint, situation)], about, notes: [...setting.notes, ...early] };
+  return { ok: true, facts: [...setting.moved, ...back.moved, fact, ...staysWith(command, cure.job, cure.ref.joint, situation)], about, notes: [...setting.notes, ...early, ...otherRecipe(cure, setting.value, heater, situation)] };
 }
 
 /** The check that ends the running stage and that nobody has confirmed: the next stage is not for now. */

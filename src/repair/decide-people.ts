@@ -52,7 +52,8 @@ export function decideAccept(_command: Of<'accept'>, situation: Situation): Deci
   const mine = people.offers.filter((one) => one.to === situation.by);
   const open = mine.filter((one) => one.accepted === null && mine.findLast((other) => other.from === one.from) === one);
   if (open.length > 0) return stored(open.flatMap((offer) => takenOver(offer, situation)));
-  const last = mine.at(-1) ?? people.offers.at(-1);
+  // What was accepted long ago is not what anybody means now.
+  const last = people.offers.at(-1);
   if (last === undefined) return refuse({ code: 'nothing-offered' });
   if (last.accepted !== null) return { ok: true, facts: [], about: null, notes: [{ note: 'already-accepted', ...last.accepted }] };
   return refuse({ code: 'offered-to-another', to: last.to });

@@ -31,12 +31,25 @@ type Opening = { readonly ok: true; readonly job: JobNo; readonly ref: CureRef; 
 export function decidePaste(command: Of<'paste'>, situation: Situation): Decision {
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
+  if (command.again === true) return decideSecondCartridge(command, situation);
   const opening = openCure(command, situation);
   if (!opening.ok) return opening.decision;
   const { job, ref } = opening;
   const about = { job, cure: ref };
   const pasted: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'pasted', cure: ref, earliest: command.when.earliest } };
   return { ok: true, facts: [...opening.facts, pasted, ...depthFacts(command.depth, about, command.when.latest)], about, notes: [] };
+}
+
+/** More paste onto a joint that is open: its clock goes on from the first one. */
+function decideSecondCartridge(command: Of<'paste'>, situation: Situation): Decision {
+  const found = cureFor(command, situation);
+  if (!found.ok) return refuse(found.refusal);
+  const { job, ref, closed, pasted } = found.outlook.cure;
+  const { earliest, latest } = command.when;
+  if (closed !== null) return refuse({ code: 'already-closed', job, at: closed, line: lineOf({ kind: 'moved', job, joint: ref.joint, when: command.when }) });
+  if (pasted !== null && earliest < pasted) return refuse({ code: 'before-step', at: earliest, step: 'pasted', stepAt: pasted });
+  const about = { job, cure: ref };
+  return { ok: true, facts: [{ job, happenedAt: latest, fact: { type: 'pasted', cure: ref, earliest } }, ...depthFacts(command.depth, about, latest)], about, notes: [{ note: 'second-cartridge' }] };
 }
 
 /** Panel set: the strength clock starts; also for a panel whose paste nobody entered. */
@@ -48,7 +61,7 @@ export function decideClosed(command: Of<'closed'>, situation: Situation): Decis
   const { cure } = found.outlook;
   if (command.card !== null && cure.card.name !== command.card) return closedAtOnce(command, situation);
   if (cure.closed !== null) return refuse({ code: 'already-closed', job: cure.job, at: cure.closed, line: lineOf({ kind: 'moved', job: cure.job, joint: cure.ref.joint, when: command.when }) });
-  if (cure.pasted !== null && command.when.latest < cure.pasted) return refuse({ code: 'before-step', at: command.when.latest, step: 'pasted', stepAt: cure.pasted });
+  if (cure.lastPasted !== null && command.when.latest < cure.lastPasted) return refuse({ code: 'before-step', at: command.when.latest, step: 'pasted', stepAt: cure.lastPasted });
   const wrong = wrongDepth(command.depth, cure.card);
   if (wrong !== null) return refuse(wrong);
   const about = { job: cure.job, cure: cure.ref };
@@ -110,7 +123,7 @@ function pastedAlready(command: Of<'cure'>, situation: Situation): Opening | nul
   if (command.job === null) return null;
   const job = situation.book.job(command.job);
   const open = job === null ? [] : outlooksOf(job, situation.shop, situation.book.air);
-  const waiting = open.find(({ cure }) => !cure.scrapped && cure.closed === null && cure.pasted !== null && cure.pasted <= command.when.latest && (command.card === null || cure.card.name === command.card) && (command.joint === null || cure.ref.joint === command.joint));
+  const waiting = open.find(({ cure }) => !cure.scrapped && cure.closed === null && cure.lastPasted !== null && cure.lastPasted <= command.when.latest && (command.card === null || cure.card.name === command.card) && (command.joint === null || cure.ref.joint === command.joint));
   return waiting === undefined ? null : { ok: true, job: command.job, ref: waiting.cure.ref, card: waiting.cure.card, facts: [] };
 }
 
@@ -134,7 +147,8 @@ function openCure(command: Of<'paste'> | Of<'cure'>, situation: Situation): Open
   const otherJoint = lineOf({ ...command, job, joint: free, card: card.name });
   if (running !== undefined) {
     const { cure } = running;
-    return { ok: false, decision: refuse({ code: 'already-running', job, joint, card: card.name, since: cure.start ?? cure.openedAt, otherJoint }) };
+    const cartridge = command.kind === 'paste' && cure.closed === null ? lineOf({ ...command, job, joint, card: card.name, again: true }) : null;
+    return { ok: false, decision: refuse({ code: 'already-running', job, joint, card: card.name, since: cure.start ?? cure.openedAt, otherJoint, cartridge }) };
   }
   const other = command.joint === null && isAdhesive(card) ? outlooks.find((outlook) => !isOver(outlook) && isAdhesive(outlook.cure.card)) : undefined;
   if (other !== undefined) {

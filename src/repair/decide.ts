@@ -28,13 +28,13 @@ function decideAlone(command: EntryCommand, situation: Situation): Decision {
   if (isJobCommand(command)) return decideJob(command, situation);
   switch (command.kind) {
     case 'paste':
-      return decidePaste(command, situation);
+      return withAir(command, decidePaste(command, situation), situation);
     case 'closed':
-      return decideClosed(command, situation);
+      return withAir(command, decideClosed(command, situation), situation);
     case 'moved':
       return decideMoved(command, situation);
     case 'cure':
-      return decideCure(command, situation);
+      return withAir(command, decideCure(command, situation), situation);
     case 'lamp':
       return decideLamp(command, situation);
     case 'off':
@@ -66,6 +66,13 @@ function decideAlone(command: EntryCommand, situation: Situation): Decision {
   }
 }
 
+/** `paste 31 P1 air 19`: one entry, taken back as one; a doubt about either keeps both out of the book. */
+function withAir({ air, when }: Extract<EntryCommand, { readonly kind: 'paste' | 'closed' | 'cure' }>, decision: Decision, situation: Situation): Decision {
+  if (air === undefined || !decision.ok) return decision;
+  const read = decideAir({ kind: 'air', ...air, when }, situation);
+  return read.ok ? { ...decision, facts: [...decision.facts, ...read.facts] } : read;
+}
+
 /** Takes back one's last entry; the book keeps both. The foreman may take back anybody's, at any time. A number (from a button) takes back exactly that entry, once. */
 function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, situation: Situation): Decision {
   const last = command.entry === null ? situation.lastEntry() : { entry: command.entry, facts: situation.entry(command.entry) };
@@ -76,7 +83,8 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   if (!foreman && minutesBetween(first.enteredAt, situation.now) > UNDO_WITHIN) return refuse({ code: 'undo-too-late', enteredAt: first.enteredAt });
   const gone = first.by === situation.by ? wentAlong(last, situation) : null;
   if (gone !== null) return refuse(gone);
-  const main = last.facts.findLast(({ fact }) => fact.type !== 'cautioned') ?? first;
+  // Air that was said along with a start is not what the entry was about.
+  const main = last.facts.findLast(({ fact, job }) => fact.type !== 'cautioned' && job === first.job) ?? first;
   return {
     ok: true,
     // An entry about several jobs, such as a lamp taken from another one, is taken back in each of their books.

@@ -3,7 +3,7 @@ import type { Celsius, Instant } from '../cure/units.js';
 import type { Book } from './book.js';
 import type { CureRef } from './cure-ref.js';
 import type { Fact, FactRecord } from './facts.js';
-import type { EntryNo, JobNo, PersonId, StepId } from './ids.js';
+import type { EntryNo, JobNo, LampName, PersonId, StepId } from './ids.js';
 import type { Outlook } from './outlook.js';
 import type { Procedure } from './procedure.js';
 import type { Refusal } from './refusal.js';
@@ -42,11 +42,19 @@ export type Note =
   | { readonly note: 'already-so' }
   | { readonly note: 'confirmed'; readonly milestone: MilestoneKind }
   | { readonly note: 'soft'; readonly milestone: MilestoneKind }
+  /** Heat on top of soft: which lamp, at the card's hottest setting for that strength; without choices there is none to offer. */
+  | { readonly note: 'lamp-wanted'; readonly setting: Celsius | null; readonly choices: readonly { readonly lamp: LampName; readonly line: string }[] }
   /** An apprentice's hard: a technician or the foreman has to say it too. */
   | { readonly note: 'first-check'; readonly milestone: MilestoneKind }
   /** Of a handover: somebody was quicker. */
   | { readonly note: 'already-accepted'; readonly by: PersonId; readonly at: Instant }
   | { readonly note: 'two-answers'; readonly milestone: MilestoneKind; readonly other: PersonId }
+  /** Another card has a recipe with this lamp setting, and this one has no figure for it. */
+  | { readonly note: 'other-recipe'; readonly card: string; readonly line: string }
+  | { readonly note: 'part-covered' }
+  | { readonly note: 'second-cartridge' }
+  /** Somebody is with the lamp; whether past closing too was not said. */
+  | { readonly note: 'here-now' }
   | { readonly note: 'bare-metal' }
   | { readonly note: 'stored-heat' }
   | { readonly note: 'over-maximum'; readonly value: Celsius; readonly maximum: Celsius }

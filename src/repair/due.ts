@@ -27,7 +27,7 @@ export const LIMIT_ROUND = 0;
 export const DEW_ROUND = 1;
 
 /** Put off so often, the foreman is asked. */
-const PUT_OFF_ENOUGH = 3;
+export const PUT_OFF_ENOUGH = 3;
 
 /**
  * What must be said about one cure, when, to whom: derived from the facts alone (rules R12, R13, R15, R22).

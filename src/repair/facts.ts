@@ -24,13 +24,14 @@ export type JobFact =
   /** It was another material all along: everything entered about `cure` holds for `as`, with this card. */
   | { readonly type: 'card-corrected'; readonly cure: CureRef; readonly as: CureRef; readonly card: MaterialCard }
   | { readonly type: 'lamp-set'; readonly joint: JointNo; readonly setting: Celsius; readonly typed: TypedTemperature; readonly lamp: LampName | null; readonly heater: Heater }
-  | { readonly type: 'lamp-off'; readonly joint: JointNo }
+  /** `part`: it was on, and not over all of the joint. */
+  | { readonly type: 'lamp-off'; readonly joint: JointNo; readonly part?: true | undefined }
   /** Found off at this moment; off since nobody knows when. */
   | { readonly type: 'lamp-found-off'; readonly joint: JointNo }
   /** Somebody saw it on: back after it was off, or still on. Which of the two follows from what stood before. */
   | { readonly type: 'lamp-on'; readonly joint: JointNo }
   /** A named person stays with the lamp past closing time; without this, heat stops counting at closing. `person`: somebody else than who entered it. */
-  | { readonly type: 'attended'; readonly joint: JointNo; readonly person?: PersonId | undefined }
+  | { readonly type: 'attended'; readonly joint: JointNo; readonly person?: PersonId | undefined; /** There at that moment, while the shop is open; nothing is said about the evening. */ readonly here?: true | undefined }
   | { readonly type: 'reading'; readonly joint: JointNo; readonly value: Celsius; readonly typed: TypedTemperature; readonly method: ReadingMethod }
   | { readonly type: 'checked'; readonly cure: CureRef; readonly milestone: MilestoneKind; readonly result: CheckResult; readonly role: 'foreman' | 'apprentice' | 'other' }
   | { readonly type: 'put-off'; readonly cure: CureRef; readonly kind: ReminderKind }

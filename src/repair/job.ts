@@ -1,6 +1,6 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Heater, HeatEvent } from '../cure/history.js';
-import { later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
+import { earlier, later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
 import { withCorrectCards } from './correct-cards.js';
@@ -63,6 +63,8 @@ export interface Cure {
   readonly openedAt: Instant;
   /** First paste out of the mixer, the earliest it can have been. */
   readonly pasted: Instant | null;
+  /** The last paste that was laid: another one where a second cartridge followed. */
+  readonly lastPasted: Instant | null;
   readonly closed: Instant | null;
   readonly moved: readonly Instant[];
   /** Strength clock zero (rule R1): closed, or last moved. */
@@ -128,7 +130,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     card: fact.card,
     owner: ownerOf(job, opened, fact.owner),
     openedAt: opened.happenedAt,
-    pasted: mine.flatMap((record) => (record.fact.type === 'pasted' ? [record.fact.earliest] : [])).at(-1) ?? null,
+    ...pastedIn(mine),
     closed,
     moved,
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
@@ -139,7 +141,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     ...heatedBy(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
     buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
-    attended: joint.flatMap(({ fact: said, happenedAt: at, by }) => (said.type === 'attended' ? [{ at, by: said.person ?? by }] : [])),
+    attended: joint.flatMap(({ fact: said, happenedAt: at, by }) => (said.type === 'attended' && said.here !== true ? [{ at, by: said.person ?? by }] : [])),
     checks: mine.flatMap((record) => checkOf(record)),
     raised: mine.flatMap((record) => raisedOf(record)),
     putOff: mine.flatMap((record) => (record.fact.type === 'put-off' ? [{ kind: record.fact.kind, at: record.happenedAt }] : [])),
@@ -178,6 +180,12 @@ function dampAllowed({ live }: Job, joint: JointNo): Instant | null {
     if (fact.type === 'step-overridden' && fact.pastDew === true && there.includes(fact.step)) allowed = happenedAt;
   }
   return allowed;
+}
+
+/** Of two cartridges on one joint the earlier rules the open time; nothing is closed before the later one. */
+function pastedIn(mine: readonly FactRecord[]): Pick<Cure, 'pasted' | 'lastPasted'> {
+  const earliest = mine.flatMap(({ fact }) => (fact.type === 'pasted' ? [fact.earliest] : []));
+  return { pasted: earliest.length === 0 ? null : earliest.reduce((one, other) => earlier(one, other)), lastPasted: lastTime(mine, 'pasted') };
 }
 
 function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {

@@ -1,6 +1,6 @@
 import type { Heater } from '../cure/history.js';
 import type { BuildUp } from '../cure/warm-up.js';
-import type { EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
+import type { AirSaid, EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
 import type { LampName } from './ids.js';
 import type { Entering } from './procedure.js';
 import { questionLine } from './question-line.js';
@@ -17,29 +17,29 @@ function wordsOf(command: LineCommand): string[] {
   switch (command.kind) {
     case 'paste':
       // Open time errs early: of a range it is the earlier end that counts.
-      return ['paste', ...subject(command), command.card ?? '', depth(command.depth), time({ ...command.when, latest: command.when.earliest })];
+      return [command.again === true ? 'second cartridge' : 'paste', ...subject(command), command.card ?? '', depth(command.depth), ...air(command.air), time({ ...command.when, latest: command.when.earliest })];
     case 'closed':
-      return ['closed', ...subject(command), command.card ?? '', depth(command.depth), time(command.when)];
+      return ['closed', ...subject(command), command.card ?? '', depth(command.depth), ...air(command.air), time(command.when)];
     case 'moved':
       return ['moved', ...subject(command), time(command.when)];
     case 'cure':
-      return ['cure', ...subject(command), command.card ?? '', depth(command.depth), command.setting === null ? (command.lamp ?? '') : `${command.heater} ${degrees(command.setting)} ${heaterNamed(command)}`.trimEnd(), time(command.when)];
+      return ['cure', ...subject(command), command.card ?? '', depth(command.depth), command.setting === null ? (command.lamp ?? '') : `${command.heater} ${degrees(command.setting)} ${heaterNamed(command)}`.trimEnd(), ...air(command.air), time(command.when)];
     case 'lamp':
       return [command.setting === null ? 'up' : command.heater, ...subject(command), command.setting === null ? '' : degrees(command.setting), heaterNamed(command), time(command.when)];
     case 'off':
-      return ['off', ...subject(command), lampNamed(command.lamp), command.since === 'unknown' ? "don't know when" : time(command.when)];
+      return [command.part === true ? 'covers half' : 'off', ...subject(command), lampNamed(command.lamp), command.since === 'unknown' ? "don't know when" : time(command.when)];
     case 'on':
       return ['on', ...subject(command), lampNamed(command.lamp), time(command.when)];
     case 'read':
       return ['read', ...subject(command), degrees(command.value), command.method === 'unstated' ? '' : command.method, time(command.when)];
     case 'air':
-      return ['air', degrees(command.value), command.humidity === null ? '' : `rh ${command.humidity}`, time(command.when)];
+      return [...air(command), time(command.when)];
     case 'check':
-      return ['check', ...subject(command), command.milestone ?? '', command.result, time(command.when)];
+      return ['check', ...subject(command), command.milestone ?? '', command.result, command.lampWanted === true ? 'lamp' : '', time(command.when)];
     case 'later':
       return ['later', ...subject(command)];
     case 'stay':
-      return command.who === undefined ? ['stay', ...subject(command)] : [command.who, 'stays', ...subject(command)];
+      return command.who === undefined ? [command.here === true ? 'im here' : 'stay', ...subject(command)] : [command.who, 'stays', ...subject(command)];
     case 'release':
     case 'scrap':
       return [command.kind, ...subject(command), command.reason];
@@ -100,6 +100,8 @@ function entering(what: Entering, command: Subject): string[] {
 export const BUILD_UP_WORDS: Readonly<Record<BuildUp, string>> = { 'thin-skin': 'thin', 'two-sheets-with-flange': 'flange' };
 
 const depth = (millimetres: number | null): string => (millimetres === null ? '' : `${millimetres} mm`);
+
+const air = (said: AirSaid | undefined): string[] => (said === undefined ? [] : ['air', degrees(said.value), said.humidity === null ? '' : `rh ${said.humidity}`]);
 
 const heaterNamed = ({ heater, lamp }: { readonly heater: Heater; readonly lamp: LampName | null }): string => (lamp === null ? '' : `${heater} ${lamp}`);
 

@@ -1,4 +1,4 @@
-import type { Command, TypedTemperature } from './commands.js';
+import type { AirSaid, Command, TypedTemperature } from './commands.js';
 import type { Situation } from './decision.js';
 
 /** A figure without a unit is in its speaker's own, where shop.yaml says that they use another than the shop. Written down with it, a button means the same to whoever taps it. */
@@ -6,8 +6,13 @@ export function inOwnUnit(command: Command, { shop, by }: Pick<Situation, 'shop'
   const own = shop.people.find(({ id }) => id === by)?.unit ?? shop.unit;
   if (own === shop.unit) return command;
   const said = (typed: TypedTemperature): TypedTemperature => (typed.unit === null ? { ...typed, unit: own } : typed);
+  const along = (air: AirSaid | undefined): { readonly air?: AirSaid } => (air === undefined ? {} : { air: { ...air, value: said(air.value) } });
   switch (command.kind) {
+    case 'paste':
+    case 'closed':
+      return { ...command, ...along(command.air) };
     case 'cure':
+      return { ...command, setting: command.setting === null ? null : said(command.setting), ...along(command.air) };
     case 'lamp':
       return { ...command, setting: command.setting === null ? null : said(command.setting) };
     case 'read':

@@ -23,7 +23,7 @@ export type Refusal =
   /** What was entered there went to another job. */
   | { readonly code: 'moved-away'; readonly job: JobNo; readonly to: JobNo; readonly cards: readonly string[]; readonly at: Instant; readonly by: PersonId }
   | { readonly code: 'onto-itself'; readonly job: JobNo }
-  | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string }
+  | { readonly code: 'already-running'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string; /** More paste onto the same joint, as long as it is open. */ readonly cartridge: string | null }
   /** Another adhesive still cures on this car: a second joint, or the wrong job? */
   | { readonly code: 'second-cure'; readonly job: JobNo; readonly joint: JointNo; readonly card: string; readonly since: Instant; readonly otherJoint: string; readonly sameJoint: string }
   | { readonly code: 'already-closed'; readonly job: JobNo; readonly at: Instant; readonly line: string }

@@ -15,13 +15,20 @@ export const MOST_CLOSED_DAYS = 20;
 /** From one open day to the next over the longest closure: the search for an opening or a closing ends here. */
 const DAYS_SEARCHED = MOST_CLOSED_DAYS + 1;
 
-/** Opening periods of the days that the stretch from `from` to `to` touches, in order. */
+/** Opening periods of the days that the stretch from `from` to `to` touches, in order; what goes on over midnight is one. */
 export function openPeriods(shop: Hours, from: Instant, to: Instant): OpenPeriod[] {
   const periods: OpenPeriod[] = [];
   for (let day = shopDay(shop, from); day.begins <= to; day = dayAfter(shop, day)) {
-    if (day.period !== null) periods.push(day.period);
+    if (day.period !== null && (periods.at(-1)?.closes ?? 0) < day.period.closes) periods.push(wholePeriod(shop, day.period));
   }
   return periods;
+}
+
+/** Up to where the doors close: a shop that is open from 00:00 to 24:00 goes on the next day. */
+function wholePeriod(shop: Hours, first: OpenPeriod): OpenPeriod {
+  let whole = first;
+  for (let days = 0; days <= DAYS_SEARCHED && isOpen(shop, whole.closes); days += 1) whole = { ...(shopDay(shop, whole.closes).period ?? whole), opens: first.opens };
+  return whole;
 }
 
 export function isOpen(shop: Hours, at: Instant): boolean {
@@ -33,9 +40,9 @@ export function isOpen(shop: Hours, at: Instant): boolean {
 export const nextOpening = (shop: Hours, at: Instant): Instant | null =>
   searchDays(shop, at, dayAfter, (period) => (period.opens >= at ? period.opens : null));
 
-/** First closing strictly after this moment. */
+/** First closing strictly after this moment; null for a shop that never closes. */
 export const nextClosing = (shop: Hours, at: Instant): Instant | null =>
-  searchDays(shop, at, dayAfter, (period) => (period.closes > at ? period.closes : null));
+  searchDays(shop, at, dayAfter, (period) => (period.closes > at && !isOpen(shop, period.closes) ? period.closes : null));
 
 /** First closing strictly after this moment that begins a closure of a whole day or more; null: none within three weeks. */
 export const nextLongClosing = (shop: Hours, at: Instant): Instant | null =>
@@ -43,23 +50,20 @@ export const nextLongClosing = (shop: Hours, at: Instant): Instant | null =>
 
 /** The latest closing at or before this moment. */
 export const lastClosing = (shop: Hours, at: Instant): Instant | null =>
-  searchDays(shop, at, dayBefore, (period) => (period.closes <= at ? period.closes : null));
+  searchDays(shop, at, dayBefore, (period) => (period.closes <= at && !isOpen(shop, period.closes) ? period.closes : null));
 
 /** The midnight that ends the shop's day. */
 export const dayEnd = (shop: Hours, at: Instant): Instant => shopDay(shop, at).ends;
 
 /** First opening or closing strictly after this moment. */
 export const nextBell = (shop: Hours, after: Instant): BellTime | null =>
-  searchDays(shop, after, dayAfter, (period) => bells(period).find((one) => one.at > after) ?? null);
+  searchDays(shop, after, dayAfter, (period) => bells(shop, period).find((one) => one.at > after) ?? null);
 
 /** The latest opening or closing at or before this moment. */
 export const lastBell = (shop: Hours, at: Instant): BellTime | null =>
-  searchDays(shop, at, dayBefore, (period) => bells(period).findLast((one) => one.at <= at) ?? null);
+  searchDays(shop, at, dayBefore, (period) => bells(shop, period).findLast((one) => one.at <= at) ?? null);
 
-const bells = ({ opens, closes }: OpenPeriod): BellTime[] => [
-  { bell: 'opening', at: opens },
-  { bell: 'closing', at: closes },
-];
+const bells = (shop: Hours, { opens, closes }: OpenPeriod): BellTime[] => [{ bell: 'opening', at: opens }, ...(isOpen(shop, closes) ? [] : [{ bell: 'closing', at: closes } as const])];
 
 /** Day by day, since the answer nearly always stands in the first. */
 function searchDays<T>(shop: Hours, from: Instant, step: (shop: Hours, day: ShopDay) => ShopDay, found: (period: OpenPeriod) => T | null): T | null {

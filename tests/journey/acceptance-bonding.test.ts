@@ -10,7 +10,7 @@ scenario('A16 the open limit: two messages where the panel stays open, none once
   expect((await day.says('tomek', 'paste 501 P1')).text).toMatch(/^501 P1 paste on 09:00\.\nClose the panel by 10:00 \(60 min at 20 °C\)/);
   await day.says('wren', 'paste 502 P1');
   await day.at('09:41');
-  expect((await day.says('tomek', 'closed 501')).text).toMatch(/^501 closed 09:41\.\nHandling strength earliest 14:41/);
+  expect((await day.says('tomek', 'closed 501')).text).toMatch(/^501 closed 09:41\. 41 of 60 min used\.\nHandling strength earliest 14:41/);
   expect(await day.milestone('501', 'handling')).toBe('14:41 running');
   await day.at('12:00');
   // Only of 502, which nobody closed; that it passed the limit is for the foreman to decide.

@@ -2,7 +2,7 @@ import { Clerk } from '../../src/clerk/clerk.js';
 import { NO_ADDRESSING } from '../../src/clerk/desk-ports.js';
 import { messageId, type Post } from '../../src/clerk/message.js';
 import { openStandingClock, type StandingClock } from '../../src/clock/standing-clock.js';
-import { instant } from '../../src/cure/units.js';
+import { instant, type Instant } from '../../src/cure/units.js';
 import { jobNo, personId } from '../../src/repair/ids.js';
 import { nameOf } from '../../src/repair/people.js';
 import type { Shop } from '../../src/repair/shop.js';
@@ -19,21 +19,39 @@ import { quietLog } from './quiet-log.js';
 export class DeskDay {
   readonly shop: Shop;
   readonly #store = memoryBook();
-  readonly #clock: StandingClock;
-  readonly #clerk: Clerk;
+  readonly #moment: (when: string) => Instant;
+  #clock: StandingClock;
+  #clerk: Clerk;
   #messages = 0;
 
-  constructor(change: Partial<Shop> = {}, begins = '07:00') {
+  /** `moment`: what the times of this day mean; a week in March if nothing else is said. */
+  constructor(change: Partial<Shop> = {}, begins = '07:00', moment: (when: string) => Instant = on) {
     this.shop = exampleShop(change);
-    this.#clock = openStandingClock(instant(on(begins)), (error) => { throw error; });
-    this.#clerk = new Clerk({ store: this.#store, clock: this.#clock, shop: this.shop, cards: CARDS, procedures: PROCEDURES, addressing: NO_ADDRESSING, log: quietLog(), clockRingsBells: true });
-    this.#clerk.resume();
+    this.#moment = moment;
+    [this.#clock, this.#clerk] = this.#opens(begins);
+  }
+
+  #opens(when: string): [StandingClock, Clerk] {
+    const clock = openStandingClock(instant(this.#moment(when)), (error) => { throw error; });
+    const clerk = new Clerk({ store: this.#store, clock, shop: this.shop, cards: CARDS, procedures: PROCEDURES, addressing: NO_ADDRESSING, log: quietLog(), clockRingsBells: true });
+    clerk.resume();
+    return [clock, clerk];
   }
 
   /** Moves the clock; everything that comes due on the way is said. */
   at(when: string): void {
-    this.#clock.advanceTo(on(when));
+    this.#clock.advanceTo(this.#moment(when));
     this.#clerk.catchUp();
+  }
+
+  /** Nobody was at the desk from the last moment on; it opens again now with the same book. */
+  isDownUntil(when: string): void {
+    this.#clock.close();
+    [this.#clock, this.#clerk] = this.#opens(when);
+  }
+
+  momentOf(when: string): Instant {
+    return this.#moment(when);
   }
 
   /** Types a line at a moment. */

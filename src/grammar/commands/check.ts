@@ -12,14 +12,14 @@ export const check: Declaration = {
     soft: { en: ['soft', 'still soft', 'tacky', 'still tacky', 'no'], de: ['weich', 'noch weich', 'klebrig', 'noch klebrig', 'nein'], es: ['blando', 'blanda', 'todavía blando', 'aún blando', 'sigue blando', 'pegajoso', 'no'] },
   },
   takes: ['job', 'joint', 'milestone', 'time'],
-  usage: 'check JOB hard, or: check JOB soft',
+  usage: 'check JOB hard, or: check JOB soft [lamp]',
   example: ({ job }) => `hard ${job}`,
-  build: ({ job, joint, milestone, forms, when }) => {
+  build: ({ job, joint, milestone, forms, heaterWord, when }) => {
     if (forms.has('si') && forms.size > 1) return gap({ problem: 'hard-or-soft-without-if', add: [], choose: false, place: 'end' });
     const yes = forms.has('ok') || forms.has('si');
     const hard = forms.has('hard') || yes;
     if (hard === forms.has('soft')) return choose('hard-or-soft', ...(hard ? [] : ['hard', 'soft']));
     const bare = yes && forms.size === 1 && job === null && joint === null && milestone === null && !when.stated;
-    return built({ kind: 'check', job, joint, milestone, result: hard ? 'hard' : 'soft', ...(bare ? { yes: true } : {}), when });
+    return built({ kind: 'check', job, joint, milestone, result: hard ? 'hard' : 'soft', ...(bare ? { yes: true } : {}), ...(heaterWord ? { lampWanted: true } : {}), when });
   },
 };

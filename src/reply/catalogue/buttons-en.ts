@@ -1,4 +1,6 @@
 export const BUTTONS_EN = {
+  'is-card': 'It is {card}',
+  'all-covered': 'All covered',
   undo: 'Undo',
   'typing-error': 'Typing error',
   closed: 'Closed',

@@ -1,6 +1,7 @@
 import type { LISTS_EN } from './lists-en.js';
 
 export const LISTS_DE: Readonly<Record<keyof typeof LISTS_EN, string>> = {
+  'nothing-after': 'Nach {closes} läuft nichts mehr.',
   'no-car-waits': '**Kein Auto wartet auf eine Aushärtung.**',
   more: 'und noch {more}',
   'more-type': 'und noch {more}: tippe „who waits“',

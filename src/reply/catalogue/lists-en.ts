@@ -1,4 +1,5 @@
 export const LISTS_EN = {
+  'nothing-after': 'Nothing runs after {closes}.',
   'no-car-waits': '**No car waits on a cure.**',
   more: 'and {more} more',
   'more-type': 'and {more} more: type who waits',

@@ -1,6 +1,7 @@
 import type { LISTS_EN } from './lists-en.js';
 
 export const LISTS_ES: Readonly<Record<keyof typeof LISTS_EN, string>> = {
+  'nothing-after': 'Después de las {closes} no queda nada en marcha.',
   'no-car-waits': '**Ningún coche espera un curado.**',
   more: 'y {more} más',
   'more-type': 'y {more} más: escribe «who waits»',

@@ -18,6 +18,7 @@ export const REFUSAL_DE: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'nothing-runs': '{job}: dort läuft nichts.',
   'already-running': '{job} {joint}: {card} läuft schon seit {since}. Andere Fuge?',
   'button-other-joint': 'Andere Fuge',
+  'button-cartridge': '2. Kartusche',
   'button-moved': 'Bewegt',
   'second-cure': '{job} {joint}: {card} läuft seit {since}. Zweite Aushärtung an diesem Auto oder falscher Auftrag? Noch nichts gespeichert.',
   'button-second-joint': 'Zweite Fuge',

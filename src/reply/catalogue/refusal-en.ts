@@ -16,6 +16,7 @@ export const REFUSAL_EN = {
   'nothing-runs': '{job}: nothing runs there.',
   'already-running': '{job} {joint}: {card} runs already since {since}. Another joint?',
   'button-other-joint': 'Other joint',
+  'button-cartridge': '2nd cartridge',
   'button-moved': 'Moved',
   'second-cure': '{job} {joint}: {card} runs since {since}. Second cure on this car, or the wrong job? Nothing stored yet.',
   'button-second-joint': 'Second joint',

@@ -18,6 +18,7 @@ export const REFUSAL_ES: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'nothing-runs': '{job}: ahí no corre nada.',
   'already-running': '{job} {joint}: {card} ya corre desde {since}. ¿Otra junta?',
   'button-other-joint': 'Otra junta',
+  'button-cartridge': '2.º cartucho',
   'button-moved': 'Movido',
   'second-cure': '{job} {joint}: {card} corre desde {since}. ¿Segundo curado en este coche o trabajo equivocado? Aún nada guardado.',
   'button-second-joint': 'Segunda junta',

@@ -4,6 +4,8 @@ export const SHOP_DE: Readonly<Record<keyof typeof SHOP_EN, string>> = {
   'air-noted': 'Luft **{value}** notiert {at}.',
   'air-noted-humidity': 'Luft **{value}**, {humidity, number} % Feuchte notiert {at}.',
   'nothing-moves': 'Keine laufende Wartezeit ändert sich.',
+  'card-needs': '{card} braucht {needs}',
+  'nothing-would-count': '{cards}: bei {value} würde nichts zählen.',
   more: 'und noch {count}: tippe „who waits“.',
   'forecast-was': '{title} {forecast} (vorher {was}).',
   'damp-held': '{title} **GESPERRT**: {why}. Der Meister entscheidet.',

@@ -2,6 +2,8 @@ export const SHOP_EN = {
   'air-noted': 'Air **{value}** noted {at}.',
   'air-noted-humidity': 'Air **{value}**, {humidity, number} % humidity noted {at}.',
   'nothing-moves': 'No running wait changes.',
+  'card-needs': '{card} needs {needs}',
+  'nothing-would-count': '{cards}: nothing would count at {value}.',
   more: 'and {count} more: type who waits.',
   'forecast-was': '{title} {forecast} (was {was}).',
   'damp-held': '{title} **HOLD**: {why}. The foreman decides.',

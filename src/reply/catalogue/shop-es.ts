@@ -4,6 +4,8 @@ export const SHOP_ES: Readonly<Record<keyof typeof SHOP_EN, string>> = {
   'air-noted': 'Aire **{value}** anotado {at}.',
   'air-noted-humidity': 'Aire **{value}**, {humidity, number} % de humedad, anotado {at}.',
   'nothing-moves': 'No cambia ninguna espera en curso.',
+  'card-needs': '{card} necesita {needs}',
+  'nothing-would-count': '{cards}: a {value} no contaría nada.',
   more: 'y {count} más: escribe «who waits».',
   'forecast-was': '{title} {forecast} (antes {was}).',
   'damp-held': '{title} **RETENIDO**: {why}. Decide el jefe de taller.',

@@ -13,6 +13,7 @@ export const TERMS_DE: Readonly<Record<keyof typeof TERMS_EN, string>> = {
   'milestone-drip-free': 'Abtropfzeit',
   'milestone-dry': 'Trockenzeit',
   'milestone-fire-watch': 'Brandwache',
+  'new-time': '{at} neuer Zeit',
   share: '{percent} % der Wartezeit',
   minutes: '{minutes} min',
   hours: '{hours} h',

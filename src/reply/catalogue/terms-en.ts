@@ -11,6 +11,7 @@ export const TERMS_EN = {
   'milestone-drip-free': 'drip-free time',
   'milestone-dry': 'drying time',
   'milestone-fire-watch': 'fire watch',
+  'new-time': '{at} new time',
   share: '{percent} % of the wait',
   minutes: '{minutes} min',
   hours: '{hours} h',

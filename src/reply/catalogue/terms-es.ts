@@ -13,6 +13,7 @@ export const TERMS_ES: Readonly<Record<keyof typeof TERMS_EN, string>> = {
   'milestone-drip-free': 'tiempo de goteo',
   'milestone-dry': 'tiempo de secado',
   'milestone-fire-watch': 'vigilancia de incendio',
+  'new-time': '{at} hora nueva',
   share: '{percent} % de la espera',
   minutes: '{minutes} min',
   hours: '{hours} h',

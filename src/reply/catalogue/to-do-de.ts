@@ -11,6 +11,8 @@ export const TO_DO_DE: Readonly<Record<keyof typeof TO_DO_EN, string>> = {
   'heat-back': '{heater, select, pad {Heizmatte} other {Strahler}} wieder an? Tippe auf „An“, dann messen.',
   'heat-on-again': '{heater, select, pad {Heizmatte} other {Strahler}} wieder an? Tippe auf „An“, dann nochmal messen.',
   'second-tap': 'Zweite Antwort von Techniker oder Meister: bis dahin wartet es.',
+  'which-lamp': 'Welcher Strahler, und bis wann? Noch keiner ist notiert; einmal an, zählt er, bis du aus schreibst.',
+  'no-lamp-free': 'Kein Strahler ist frei: `lamps` zeigt, woran sie sind.',
   'foreman-settles': 'Der Meister klärt es.',
   'dry-air': 'Wärme allein bringt hier keine Stunde: sie trocknet die Luft. Feuchte Luft schon; tippe `air 20 rh 50`.',
   'read-again': 'Nochmal messen, wenn es warm ist: bis dahin zählen {value}.',

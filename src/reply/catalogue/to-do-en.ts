@@ -9,6 +9,8 @@ export const TO_DO_EN = {
   'heat-back': '{heater, select, pad {Pad} other {Lamp}} back? Tap On, then take a reading.',
   'heat-on-again': '{heater, select, pad {Pad} other {Lamp}} on again? Tap On, then read once more.',
   'second-tap': 'Second tap by a technician or the foreman: until then it waits.',
+  'which-lamp': 'Which lamp, and until when? None is noted yet; once on it counts until you type off.',
+  'no-lamp-free': 'No lamp is free: `lamps` shows what they are on.',
   'foreman-settles': 'The foreman settles it.',
   'dry-air': 'Heat alone gives no hour here: it dries the air. Damp air does; type `air 20 rh 50`.',
   'read-again': 'Read again once it is warm: until then {value} counts.',

@@ -11,6 +11,8 @@ export const TO_DO_ES: Readonly<Record<keyof typeof TO_DO_EN, string>> = {
   'heat-back': '¿Vuelve la {heater, select, pad {manta} other {lámpara}}? Toca «Encendida» y luego mide.',
   'heat-on-again': '¿{heater, select, pad {Manta} other {Lámpara}} encendida otra vez? Toca «Encendida» y mide de nuevo.',
   'second-tap': 'Segunda respuesta de un técnico o del jefe de taller: hasta entonces espera.',
+  'which-lamp': '¿Qué lámpara y hasta cuándo? Aún no hay ninguna anotada; encendida, cuenta hasta que escribas apagada.',
+  'no-lamp-free': 'No hay lámpara libre: `lamps` muestra dónde están.',
   'foreman-settles': 'Lo resuelve el jefe de taller.',
   'dry-air': 'El calor solo no adelanta nada aquí: seca el aire. El aire húmedo sí; escribe `air 20 rh 50`.',
   'read-again': 'Mide otra vez cuando esté caliente: hasta entonces cuentan {value}.',

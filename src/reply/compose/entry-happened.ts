@@ -1,6 +1,7 @@
-import { celsius, type Celsius, type Instant } from '../../cure/units.js';
+import { celsius, minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
 import type { CureCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
+import { PUT_OFF_ENOUGH } from '../../repair/due.js';
 import type { Outlook } from '../../repair/outlook.js';
 import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
@@ -8,6 +9,9 @@ import { sayHappened } from '../catalogue/happened.js';
 import type { Entered } from './entry.js';
 import { heatAndStays, heaterWord, heatWords } from './state.js';
 import { clock, degrees, milestoneWord, tidy, type Setting } from './words.js';
+
+/** A check that waited so many minutes says since when. */
+const LONG_DUE = 60;
 
 /** What was entered, in one sentence after the job. */
 export function whatHappened({ command, by, before, after, notes }: Entered, setting: Setting): string {
@@ -18,6 +22,7 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
   const { heater, card: { name: card } } = after.cure;
   switch (command.kind) {
     case 'paste':
+      if (note?.note === 'second-cartridge') return sayHappened(setting, 'second-cartridge', { at, first: clock(after.cure.pasted ?? command.when.latest, setting) });
       return after.open.kind === 'too hot' ? sayHappened(setting, 'paste-too-hot', { card, at }) : sayHappened(setting, 'paste-on', { card, at: clock(after.cure.pasted ?? command.when.latest, setting) });
     case 'closed':
       return sayHappened(setting, 'closed', { at });
@@ -28,6 +33,7 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
     case 'lamp':
       return sayHappened(setting, 'heater-since', { heater: heaterWord(after.cure, setting), setting: lampSetting(command, after, setting), at });
     case 'off':
+      if (note?.note === 'part-covered') return sayHappened(setting, 'part-covered', { heater });
       return command.since === 'unknown' ? sayHappened(setting, 'found-off', { heater, at, to: clock(after.heat.lastSign ?? setting.now, setting) }) : sayHappened(setting, 'off', { heater, at });
     case 'on':
       return sayHappened(setting, 'on', { at });
@@ -36,8 +42,9 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
     case 'check':
       return checkSentence(note, by, after, setting);
     case 'later':
-      return sayHappened(setting, 'asked-again', { minutes: `${setting.shop.rhythm.putOff}` });
+      return sayHappened(setting, isPutOffEnough(after) ? 'foreman-asked' : 'asked-again', { minutes: `${setting.shop.rhythm.putOff}` });
     case 'stay':
+      if (note?.note === 'here-now') return sayHappened(setting, 'is-with', { who: nameOf(setting.shop, by), heater });
       return sayHappened(setting, 'stays', { who: nameOf(setting.shop, after.cure.attended.at(-1)?.by ?? by), heater });
     case 'release':
       return sayHappened(setting, 'released', { who: nameOf(setting.shop, by) });
@@ -53,6 +60,13 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
     case 'undo':
       return sayHappened(setting, 'noted');
   }
+}
+
+/** So often that the foreman is asked next. */
+function isPutOffEnough({ cure }: Outlook): boolean {
+  const last = cure.putOff.at(-1);
+  const due = cure.raised.findLast((one) => one.kind === last?.kind)?.dueAt ?? null;
+  return due !== null && cure.putOff.filter((one) => one.kind === last?.kind && one.at >= due).length >= PUT_OFF_ENOUGH;
 }
 
 /** The setting this entry noted, also where a later one stands already. */
@@ -86,9 +100,11 @@ function checkSentence(note: Note | undefined, by: PersonId, after: Outlook, set
   if (note?.note === 'two-answers') return sayHappened(setting, 'two-answers', { milestone: milestoneWord(note.milestone, setting), who: nameOf(setting.shop, note.other) });
   if (note?.note === 'first-check') return sayHappened(setting, 'first-check', { milestone: milestoneWord(note.milestone, setting), who: nameOf(setting.shop, by) });
   if (note?.note === 'confirmed') {
-    const said = after.milestones.find((one) => one.kind === note.milestone)?.check.answer;
+    const { answer: said, dueAt: due } = after.milestones.find((one) => one.kind === note.milestone)?.check ?? { answer: null, dueAt: null };
     const milestone = milestoneWord(note.milestone, setting);
-    return said == null ? sayHappened(setting, 'confirmed', { milestone }) : sayHappened(setting, 'confirmed-by', { milestone, at: clock(said.at, setting), who: nameOf(setting.shop, said.by) });
+    if (said === null) return sayHappened(setting, 'confirmed', { milestone });
+    const confirmed = { milestone, at: clock(said.at, setting), who: nameOf(setting.shop, said.by) };
+    return due !== null && minutesBetween(due, said.at) >= LONG_DUE ? sayHappened(setting, 'confirmed-late', { ...confirmed, due: clock(due, setting) }) : sayHappened(setting, 'confirmed-by', confirmed);
   }
   return sayHappened(setting, 'soft-noted');
 }

@@ -26,6 +26,8 @@ export function toDo({ command, after, notes }: Entered, setting: Setting): stri
   if (note?.note === 'stored-heat') return sayToDo(setting, 'heat-on-again', { heater: after.cure.heater });
   if (note?.note === 'first-check') return sayToDo(setting, 'second-tap');
   if (note?.note === 'two-answers') return sayToDo(setting, 'foreman-settles');
+  const wanted = notes.find((one) => one.note === 'lamp-wanted');
+  if (wanted !== undefined) return wanted.choices.length === 0 ? sayToDo(setting, 'no-lamp-free') : sayToDo(setting, 'which-lamp');
   if (note?.note === 'confirmed') return afterConfirmed(note.milestone, after, setting);
   if (command.kind === 'lamp' && hardensByDepth(after.cure.card)) return sayToDo(setting, 'dry-air');
   if (after.cure.closed !== null && after.heat.lamp === 'on' && after.heat.counted === null && needsReading(after.cure)) return lockIn(after, setting);

@@ -1,7 +1,9 @@
+import { celsius, minutesBetween } from '../../cure/units.js';
 import type { CureCommand } from '../../repair/commands.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Note } from '../../repair/decision.js';
 import { cautionFor } from '../../repair/cautions.js';
+import { inCelsius } from '../../repair/decide-lamp.js';
 import type { EntryNo, PersonId } from '../../repair/ids.js';
 import { currentMilestone, depthMissing, undecidedDew, waitingMilestones, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { isFireWatch } from '../../repair/watch-card.js';
@@ -29,6 +31,9 @@ export interface Entered {
   readonly entry: EntryNo | null;
 }
 
+/** Buttons for so many lamps; the rest are typed. */
+const MOST_LAMPS = 3;
+
 /** Job first, state, one time, one thing to do: at most four short lines, six with what has to be said besides. */
 export function composeEntry(said: Entered, setting: Setting): Answer {
   const changed = said.notes.flatMap((one) => (one.note === 'card-changed' ? [one.before] : []))[0];
@@ -37,9 +42,21 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
   if (isFireWatch(after.cure.card)) return composeWatchEntry(entered, setting);
   const over = notes.find((one) => one.note === 'over-maximum');
   if (over !== undefined) return tooHot(entered, over, setting);
-  const first = `${title(after)} ${whatHappened(entered, setting)}`;
+  const first = `${title(after)} ${whatHappened(entered, setting)}${usedOfLimit(entered, setting)}${airAlong(entered, setting)}`;
   const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after, setting) : null, exampleNote(after.cure.card, setting)];
   return answer(tooMuchHeat(notes) ? 'alarm' : 'plain', sentences, buttonsFor(entered, setting));
+}
+
+/** How much of its open time a panel took that was closed in time. */
+function usedOfLimit({ command, after: { cure, open, openPassed } }: Entered, setting: Setting): string {
+  if (command.kind !== 'closed' || cure.pasted === null || cure.closed === null || open.kind !== 'limit' || openPassed !== null) return '';
+  return ` ${sayEntry(setting, 'open-used', { used: `${Math.ceil(minutesBetween(cure.pasted, cure.closed))}`, limit: `${open.minutes}` })}`;
+}
+
+/** The air that was typed along with a start; where the first sentence names it already, not once more. */
+function airAlong({ command }: Entered, setting: Setting): string {
+  if (command.kind !== 'paste' && command.kind !== 'closed') return '';
+  return command.air === undefined ? '' : ` ${sayEntry(setting, 'air-along', { air: degrees(inCelsius(command.air.value, setting), setting) })}`;
 }
 
 /** What to do, and the caution for it; the hands that lay the paste get both in one line. */
@@ -94,15 +111,20 @@ function buttonsFor({ command, after, entry, notes }: Entered, setting: Setting)
   const aim = aimed(after);
   const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   if (after.cure.scrapped) return undo;
+  const lamps = notes.flatMap((one) => (one.note === 'lamp-wanted' ? one.choices.map(({ lamp, line }) => button(`${lamp} ${degrees(one.setting ?? celsius(0), setting)}`, line)) : []));
+  if (lamps.length > 0) return [...lamps.slice(0, MOST_LAMPS), ...undo];
   const depths = depthButtons(after, setting);
   if (command.kind === 'paste') return [button(sayButtons(setting, 'closed'), `closed ${aim}`), ...(depths.length > 0 ? depths.slice(0, 2) : undo)];
   if (command.kind === 'wrong-card' && tooMuchHeat(notes)) return [offButton(after, setting), ...undo];
   if (command.kind === 'wrong-card' && depths.length > 0) return [...depths.slice(0, 2), ...undo];
   if (depths.length > 0 && (command.kind === 'closed' || command.kind === 'cure')) return depths;
+  if (command.kind === 'off' && command.part === true) return [button(sayButtons(setting, 'all-covered'), `on ${aim}`), ...undo];
   if (command.kind === 'off' || notes[0]?.note === 'stored-heat') return [button(sayButtons(setting, 'on'), `on ${aim}`), ...undo];
   const next = after.stages.find((run) => run.began === null);
   if (notes[0]?.note === 'confirmed' && next !== undefined && waitingMilestones(after).length > 0) return [button(sayButtons(setting, 'turned-up'), `up ${aim}`), ...undo];
-  if (endsAtClosing(after, setting) && !notes.some((one) => one.note === 'pad-no-recipe') && (command.kind === 'lamp' || command.kind === 'cure')) return [button(sayButtons(setting, 'i-stay'), `stay ${aim}`), ...undo];
+  const other = notes.flatMap((one) => (one.note === 'other-recipe' ? [button(sayButtons(setting, 'is-card', { card: one.card }), one.line)] : []));
+  if (endsAtClosing(after, setting) && !notes.some((one) => one.note === 'pad-no-recipe') && (command.kind === 'lamp' || command.kind === 'cure')) return [button(sayButtons(setting, 'i-stay'), `stay ${aim}`), ...other, ...undo];
+  if (other.length > 0) return [...other, ...undo];
   const current = currentMilestone(after, setting.now);
   const due = current?.check.dueAt;
   if ((command.kind !== 'check' || notes[0]?.note === 'first-check') && current !== null && due != null && due <= setting.now) return [button(sayButtons(setting, 'hard'), `check ${aim} ${current.kind} hard`), button(sayButtons(setting, 'soft'), `check ${aim} ${current.kind} soft`), ...undo];

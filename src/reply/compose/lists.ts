@@ -1,5 +1,5 @@
 import { minutesBetween, type Instant } from '../../cure/units.js';
-import type { BellTime } from '../../repair/shop-hours.js';
+import { isOpen, nextClosing, type BellTime } from '../../repair/shop-hours.js';
 import type { MaterialCard } from '../../cure/card.js';
 import { standsStill } from '../../repair/job-hold.js';
 import type { Job } from '../../repair/job.js';
@@ -25,7 +25,14 @@ export function composeWaiting(list: readonly Waiting[], setting: Setting, stran
   const still = heldWithoutCure(jobs, list, setting);
   if (list.length === 0) return answer('plain', [...still, still.length > 0 ? null : sayLists(setting, 'no-car-waits'), asking]);
   const more = list.length > MOST_CARS ? sayLists(setting, 'more', { more: `${list.length - MOST_CARS}` }) : null;
-  return markedExample(answer('plain', [...still, ...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting, jobs)), more, asking]), cardsOf(list), setting);
+  return markedExample(answer('plain', [...still, ...list.slice(0, MOST_CARS).map((one) => waitingLine(one, setting, jobs)), more, endsToday(list, setting), asking]), cardsOf(list), setting);
+}
+
+/** The evening is free: all that runs ends before the doors close. */
+function endsToday(list: readonly Waiting[], setting: Setting): string | null {
+  const closes = isOpen(setting.shop, setting.now) ? nextClosing(setting.shop, setting.now) : null;
+  const ends = closes !== null && list.every(({ state, dueAt }) => state === 'running' && dueAt !== null && dueAt <= closes);
+  return ends ? sayLists(setting, 'nothing-after', { closes: clock(closes, setting) }) : null;
 }
 
 /** Jobs that stand still and wait on no cure. */

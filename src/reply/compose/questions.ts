@@ -12,8 +12,10 @@ import { dampSentence, openSentence } from './open.js';
 import { aimed, exampleNote, heatAndStays, milestoneSentence, title } from './state.js';
 import { answer, button, capital, clock, type Setting } from './words.js';
 
+const MOST_OTHERS = 2;
+
 /** One job: each milestone with its state and time, what heats it, who owns it. */
-export function composeWhen(outlook: Outlook, setting: Setting): Answer {
+export function composeWhen(outlook: Outlook, setting: Setting, others: readonly Outlook[] = []): Answer {
   const { cure } = outlook;
   if (isFireWatch(cure.card)) return composeWatch(outlook, setting);
   const head = `${title(outlook)} ${cure.card.name}, ${nameOf(setting.shop, cure.owner)}, ${heatAndStays(outlook, setting)}.`;
@@ -23,7 +25,13 @@ export function composeWhen(outlook: Outlook, setting: Setting): Answer {
   const lines = outlook.milestones.map((one) => `${capital(milestoneSentence(outlook, one, setting))}${one === current ? likelyClause(outlook, one, setting) : ''}.`);
   const due = current?.check.dueAt;
   const buttons = current !== null && due != null && due <= setting.now && waitingMilestones(outlook).length > 0 ? [button(sayButtons(setting, 'hard'), `check ${aimed(outlook)} ${current.kind} hard`), button(sayButtons(setting, 'soft'), `check ${aimed(outlook)} ${current.kind} soft`)] : [];
-  return answer('plain', [head, ...lines, recoatBy(outlook, setting), passed, exampleNote(cure.card, setting)], buttons);
+  return answer('plain', [head, ...lines, recoatBy(outlook, setting), passed, ...others.slice(0, MOST_OTHERS).flatMap((other) => otherCure(other, setting)), exampleNote(cure.card, setting)], buttons);
+}
+
+/** What else was laid on this car and is settled: its last strength, by whom. */
+function otherCure(other: Outlook, setting: Setting): string[] {
+  const last = other.milestones.findLast((one) => one.check.phase === 'confirmed');
+  return last === undefined ? [] : [`${title(other)} ${other.cure.card.name}: ${milestoneSentence(other, last, setting)}.`];
 }
 
 /** The other end of a coat's window errs early: rounded down. */

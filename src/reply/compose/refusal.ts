@@ -61,7 +61,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return asked(say('which-cure', { job: refusal.job, named: refusal.named }), refusal.choices.map(({ joint, card, line }) => [`${card} ${joint}`, line]));
     case 'already-running': {
       const { job, joint, card } = refusal;
-      return asked(say('already-running', { job, joint, card, since: clock(refusal.since, setting) }), [[say('button-other-joint'), refusal.otherJoint], [say('button-moved'), `moved ${job} ${joint}`]]);
+      const other: Choice = [say('button-other-joint'), refusal.otherJoint];
+      return asked(say('already-running', { job, joint, card, since: clock(refusal.since, setting) }), refusal.cartridge === null ? [other, [say('button-moved'), `moved ${job} ${joint}`]] : [[say('button-cartridge'), refusal.cartridge], other]);
     }
     case 'second-cure': {
       const { job, joint, card } = refusal;

@@ -3,6 +3,7 @@ import type { Celsius } from '../../cure/units.js';
 import type { EntryNo } from '../../repair/ids.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Fact, FactRecord } from '../../repair/facts.js';
+import type { TooCold } from '../../repair/too-cold.js';
 import { stateOf, undecidedDew, type Outlook } from '../../repair/outlook.js';
 import type { Answer } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
@@ -21,6 +22,8 @@ export interface AirEntered {
   readonly entry: EntryNo;
   /** Running cures before and after, same order. */
   readonly changed: readonly { readonly before: Outlook; readonly after: Outlook }[];
+  /** Cards that would count nothing in this air. */
+  readonly tooCold: readonly TooCold[];
 }
 
 const MOST_JOBS = 2;
@@ -31,8 +34,15 @@ export function composeAir(entered: AirEntered, setting: Setting): Answer {
   const air = entered.humidity === null ? sayShop(setting, 'air-noted', noted) : sayShop(setting, 'air-noted-humidity', { ...noted, humidity: entered.humidity });
   const moved = entered.changed.flatMap(({ before, after }) => movedLine(before, after, setting));
   const more = moved.length > MOST_JOBS ? [sayShop(setting, 'more', { count: `${moved.length - MOST_JOBS}` })] : [];
-  const rest = moved.length === 0 ? [sayShop(setting, 'nothing-moves')] : [...moved.slice(0, MOST_JOBS), ...more];
+  const rest = moved.length === 0 ? [coldSentence(entered, setting) ?? sayShop(setting, 'nothing-moves')] : [...moved.slice(0, MOST_JOBS), ...more];
   return markedExample(answer('plain', [air, leastMetalIn(entered, setting), ...rest], [button(sayButtons(setting, 'undo'), `undo ${entered.entry}`)]), moved.length === 0 ? [] : entered.changed.map(({ after }) => after.cure.card), setting);
+}
+
+/** Before anything is laid: what would count nothing today. */
+function coldSentence({ value, tooCold }: AirEntered, setting: Setting): string | null {
+  if (tooCold.length === 0) return null;
+  const cards = tooCold.map(({ card, needs }) => sayShop(setting, 'card-needs', { card, needs: degrees(needs, setting) })).join(', ');
+  return sayShop(setting, 'nothing-would-count', { cards, value: degrees(value, setting) });
 }
 
 function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] {

@@ -33,6 +33,12 @@ export function answer(tone: Tone, sentences: readonly (string | null)[], button
 export function clock(at: Instant, setting: Setting): string {
   const { shop, now } = setting;
   const moment = DateTime.fromMillis(at, { zone: shop.zone, locale: LOCALES[languageOf(setting)] });
+  const said = clockOf(moment, setting);
+  // The clocks change on the way there: which of the two times it is.
+  return at > now && moment.offset !== DateTime.fromMillis(now, { zone: shop.zone }).offset ? sayTerm(setting, 'new-time', { at: said }) : said;
+}
+
+function clockOf(moment: DateTime, { shop, now }: Setting): string {
   const today = DateTime.fromMillis(now, { zone: shop.zone }).startOf('day');
   const days = moment.startOf('day').diff(today, 'days').days;
   if (days === 0) return moment.toFormat('HH:mm');

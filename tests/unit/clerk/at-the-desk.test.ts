@@ -79,9 +79,18 @@ describe('a slip', () => {
     expect(day.told('tomek', '08:50', 'sorry 59')).toMatch(/type the right figure as a new entry|ago/);
   });
 
+  it('of the air beside a start is no slip: both stand in one entry, and go with it', () => {
+    const day = desk();
+    expect(day.told('tomek', '08:55', 'paste 31 p1 air 27')).toMatch(/^31 P1 paste on 08:55\. Air 27 °C; .*\nClose the panel by 09:25 \(30 min at 27 °C\)/);
+    expect(day.told('tomek', '08:56', 'undo')).toMatch(/^31 taken back: paste of 08:55/);
+    expect(day.told('tomek', '08:57', 'paste 31 p1')).toContain('Close the panel by 09:57 (60 min at 20 °C)');
+    expect(day.told('tomek', '09:00', 'closed 31 air 66')).toMatch(/66.*Nothing stored/);
+    expect(day.told('tomek', '09:36', 'closed 31 air 66F')).toMatch(/^31 closed 09:36\. 39 of 60 min used\. Air 18\.9 °C/);
+  });
+
   it('of two things in one line is one question with a button for each', () => {
     const day = desk();
-    expect(day.told('tomek', '08:55', 'paste 31 p1 air 19 now')).toMatch(/one thing at a time.*Nothing stored\.\n\[paste\] paste 31 P1\n\[air\] air 19 now$/);
+    expect(day.told('tomek', '08:55', 'paste 31 p1 read 19')).toMatch(/one thing at a time.*Nothing stored\.\n\[paste\] paste 31 P1\n\[read\] read 31 19$/);
   });
 });
 

@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Instant } from '../../../src/cure/units.js';
 import type { Choice, Misread, ReadingContext } from '../../../src/grammar/reading.js';
-import type { Command, TypedTemperature, When } from '../../../src/repair/commands.js';
+import type { AirSaid, Command, TypedTemperature, When } from '../../../src/repair/commands.js';
 import { partsWords } from '../../../src/reply/compose/misread.js';
 import { problemWords } from '../../../src/reply/compose/problem-words.js';
 import { saidWords } from '../../../src/reply/compose/said-words.js';
@@ -23,11 +23,14 @@ const MOMENTS: ReadonlySet<string> = new Set(['when', 'from', 'readyBy']);
 function toldPart(name: string, value: unknown): string[] {
   if (value === null || value === false || value === 'unstated' || (name === 'since' && value === 'stated') || (name === 'heater' && value === 'lamp')) return [];
   if (value === true) return [name];
+  if (isAir(value)) return [...toldPart('air', value.value), ...toldPart('humidity', value.humidity)];
   if (isTemperature(value)) return [`${name}=${value.value}${value.unit ?? ''}`];
-  return [`${name}=${typeof value === 'string' ? value : JSON.stringify(value)}`];
+  return [`${name}=${typeof value === 'string' || typeof value === 'number' ? value : JSON.stringify(value)}`];
 }
 
 const isTemperature = (value: unknown): value is TypedTemperature => typeof value === 'object' && value !== null && 'unit' in value;
+
+const isAir = (value: unknown): value is AirSaid => typeof value === 'object' && value !== null && 'humidity' in value;
 
 function toldTime(when: When, now: Instant, zone: string): string[] {
   if (!when.stated) return when.earliest === now && when.latest === now && !when.confirmed ? [] : ['at something other than now'];

@@ -90,3 +90,12 @@ describe('unusual hours', () => {
     expect(shown(nextClosing({ zone: 'Europe/London', holidays: [], hours: weekdays('07:30', '24:00') }, at))).toBe('2026-03-07T00:00');
   });
 });
+
+it('a shop open from 00:00 to 24:00 closes only before a closed day', () => {
+  const whole = { opens: 0, closes: 1440 };
+  const shop: Hours = { zone: 'Europe/Berlin', holidays: [], hours: { 1: whole, 2: whole, 3: whole, 4: whole, 5: whole, 6: null, 7: null } };
+  const tuesday = utc('2026-03-03T12:00');
+  expect([shown(nextClosing(shop, tuesday)), shown(nextBell(shop, tuesday)?.at ?? null), nextBell(shop, tuesday)?.bell]).toEqual(['2026-03-06T23:00', '2026-03-03T23:00', 'opening']);
+  expect(openPeriods(shop, tuesday, utc('2026-03-04T12:00')).map(({ opens, closes }) => [shown(opens), shown(closes)])).toEqual([['2026-03-02T23:00', '2026-03-06T23:00']]);
+  expect(nextClosing({ ...shop, hours: { ...shop.hours, 6: whole, 7: whole } }, tuesday)).toBeNull();
+});
