@@ -1,5 +1,6 @@
 import { earlier, instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
 import { alarm, reminder, type Matter as Subject } from './alarm.js';
+import { coldTableTold } from './cold-table.js';
 import { hotWorkTold, watchReminders } from './hot-work-due.js';
 import { heldUntil, standsStill } from './job-hold.js';
 import type { JointReading, Raised } from './job.js';
@@ -43,7 +44,7 @@ export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null =
   // A job that stands still waits with everything that lets it go on; heat, limits and decisions never wait.
   const goingOn = standsStill(outlook.cure.jobHolds) ? [] : [...checksDue(outlook, routing), ...stageDue(outlook, routing)];
   const rest = isOver(outlook) ? [] : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...goingOn];
-  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...rest];
+  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...coldTableTold(outlook, routing), ...rest];
 }
 
 /** Posts about this very matter; posts from before its due time belong to an older forecast. */

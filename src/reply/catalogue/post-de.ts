@@ -34,6 +34,8 @@ export const POST_DE: Readonly<Record<keyof typeof POST_EN, string>> = {
   'button-scrap': 'Verwerfen',
   damp: '{title} **{why}**. Du entscheidest.',
   'damp-may-not-hold': 'Eine Raupe auf feuchtem Metall hält vielleicht nicht. Abgewischt und gewärmt: zurücknehmen oder verwerfen und neu auftragen.',
+  'table-too-cold': '{title} **{milestone}: keine Zeit**, {air}, das Datenblatt beginnt bei {least}.',
+  'table-too-cold-do': 'Platz auf {least} oder mehr heizen. Was kälter stand, bekommt von mir keine Zeit: du entscheidest nach dem Datenblatt, ob neu gesetzt wird. Luft falsch gemessen? Messung zurücknehmen.',
   'limit-not-closed': '{title} **offene Zeit bis {at} überschritten**, nicht als geschlossen notiert. Du entscheidest.',
   'limit-moved': '{title} **offene Zeit bis {at} überschritten**, Blech danach bewegt. Du entscheidest.',
   'limit-closed': '{title} **offene Zeit bis {at} überschritten**, geschlossen {closed}. Du entscheidest.',

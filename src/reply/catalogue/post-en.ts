@@ -32,6 +32,8 @@ export const POST_EN = {
   'button-scrap': 'Scrap',
   damp: '{title} **{why}**. You decide.',
   'damp-may-not-hold': 'A bead on damp metal may not hold. Wiped off and warmed: undo or scrap it and paste again.',
+  'table-too-cold': '{title} **{milestone}: no time**, {air}, the sheet begins at {least}.',
+  'table-too-cold-do': 'Warm the bay to {least} or more. What has stood colder gets no time from me: by your data sheet you decide whether it is set anew. Air read wrong? Take that reading back.',
   'limit-not-closed': '{title} **open limit {at} passed**, not noted as closed. You decide.',
   'limit-moved': '{title} **open limit {at} passed**, panel moved after it. You decide.',
   'limit-closed': '{title} **open limit {at} passed**, closed {closed}. You decide.',

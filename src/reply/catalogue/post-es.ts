@@ -34,6 +34,8 @@ export const POST_ES: Readonly<Record<keyof typeof POST_EN, string>> = {
   'button-scrap': 'Descartar',
   damp: '{title} **{why}**. Tú decides.',
   'damp-may-not-hold': 'Un cordón sobre metal húmedo puede no agarrar. Limpiado y calentado: deshaz o descarta y aplica de nuevo.',
+  'table-too-cold': '{title} **{milestone}: sin hora**, {air}; la hoja de datos empieza en {least}.',
+  'table-too-cold-do': 'Calienta el puesto a {least} o más. Lo que estuvo más frío no recibe hora de mí: según la hoja de datos decides tú si se coloca de nuevo. ¿Aire mal leído? Deshaz esa lectura.',
   'limit-not-closed': '{title} **se pasó el tiempo abierto, hasta {at}**; no consta como cerrado. Tú decides.',
   'limit-moved': '{title} **se pasó el tiempo abierto, hasta {at}**; panel movido después. Tú decides.',
   'limit-closed': '{title} **se pasó el tiempo abierto, hasta {at}**; cerrado {closed}. Tú decides.',

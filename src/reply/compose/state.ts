@@ -203,7 +203,7 @@ export function lampsAlone(outlooks: readonly Outlook[], setting: Setting, usual
 const airAt = ({ air }: Outlook, now: Instant): AirStep | undefined => air.findLast((one) => one.from <= now);
 
 /** Air that nobody read and nobody is there for has a name of its own. */
-function airWords(step: AirStep | undefined, setting: Setting): string {
+export function airWords(step: AirStep | undefined, setting: Setting): string {
   if (step?.temperature == null) return sayState(setting, 'air-unknown');
   const value = degrees(step.temperature, setting);
   if (step.source === 'night setting') return sayState(setting, 'night-is', { value });
