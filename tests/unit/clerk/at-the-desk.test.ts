@@ -76,7 +76,19 @@ describe('a slip', () => {
     day.says('tomek', '08:30', 'read 421 88');
     expect(day.told('tomek', '08:31', 'sory 58')).toMatch(/^421 reading 58 °C, corrected from 88 °C\./);
     expect(day.told('ines', '08:32', 'when 421')).not.toContain('HELD');
+    expect(day.told('ines', '08:33', 'why 421')).toContain('88 °C corrected to 58 °C by Tomek 08:31, both kept.');
     expect(day.told('tomek', '08:50', 'sorry 59')).toMatch(/type the right figure as a new entry|ago/);
+  });
+
+  it('of a reading stays in `why` until the right figure is taken back as well, however often it was put right', () => {
+    const day = desk();
+    day.says('tomek', '08:00', 'cure 421 P1 lamp 65');
+    day.says('tomek', '08:30', 'read 421 88');
+    day.says('tomek', '08:31', 'sorry 58');
+    day.says('tomek', '08:32', 'sorry 59');
+    expect(day.told('ines', '08:33', 'why 421')).toContain('88 °C corrected to 58 °C by Tomek 08:31, both kept. 58 °C corrected to 59 °C by Tomek 08:32, both kept.');
+    day.says('tomek', '08:34', 'undo');
+    expect(day.told('ines', '08:35', 'why 421')).not.toContain('corrected');
   });
 
   it('of two things in one line is one question with a button for each', () => {
