@@ -181,7 +181,7 @@ export function heatAndStays(outlook: Outlook, setting: Setting): string {
 }
 
 /** The name of whoever stays with a lamp that is on, or for a fire watch; null: nobody said so, or nothing needs it. */
-function whoStays({ cure, heat }: Outlook, { shop, now }: Setting): string | null {
+export function whoStays({ cure, heat }: Outlook, { shop, now }: Setting): string | null {
   const by = heat.lamp === 'on' || heat.counted !== null || isFireWatch(cure.card) ? attendantAt(cure, shop, now) : null;
   return by === null ? null : nameOf(shop, by);
 }
