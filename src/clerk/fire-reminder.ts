@@ -58,7 +58,7 @@ const everyJob = (tx: BookTransaction, first: Ringing): JobNo[] => [...new Set([
 /** One matter with all that is asked in the same breath. */
 function asked(tx: BookTransaction, desk: DeskState, first: Ringing, now: Instant): Question {
   const { kind } = first.reminder;
-  const jobs = kind === 'handover' ? everyJob(tx, first) : kind === 'still-on' ? [first.reminder.job] : [];
+  const jobs = kind === 'handover' || kind === 'still-on' ? everyJob(tx, first) : [];
   const [, ...along] = oneQuestion(first, jobs.flatMap((job) => plannedIn(tx, desk, job, now)), shopIn(tx, desk), now);
   return [first, ...along];
 }

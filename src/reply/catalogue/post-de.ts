@@ -9,6 +9,7 @@ export const POST_DE: Readonly<Record<keyof typeof POST_EN, string>> = {
   'button-not-sure': 'Weiß nicht',
   'goes-on': '{milestone} {at}, wenn die Wärme an bleibt.',
   'without-heat': 'Ohne Wärme geht nichts weiter.',
+  'nothing-under-it': 'Darunter wartet nichts mehr.',
   'open-warning': '{title} **offene Zeit bis {at}**: Blech schließen, noch {left}.',
   'open-passed': '{title} **offene Zeit bis {at} überschritten**, nicht als geschlossen notiert.',
   'closed-in-time': 'Rechtzeitig geschlossen? Tippe auf „Geschlossen“ und stell die Uhrzeit richtig. Wenn nicht, entscheidet der Meister.',

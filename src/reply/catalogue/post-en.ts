@@ -7,6 +7,7 @@ export const POST_EN = {
   'button-not-sure': 'Not sure',
   'goes-on': '{milestone} {at} if it stays on.',
   'without-heat': 'Without heat nothing goes on.',
+  'nothing-under-it': 'Nothing under it waits any more.',
   'open-warning': '{title} **open limit {at}**: close the panel, {left} left.',
   'open-passed': '{title} **open limit {at} passed**, not noted as closed.',
   'closed-in-time': 'Closed in time? Tap Closed and fix the time. If not, the foreman decides.',

@@ -9,6 +9,7 @@ export const POST_ES: Readonly<Record<keyof typeof POST_EN, string>> = {
   'button-not-sure': 'No lo sé',
   'goes-on': '{milestone}: {at} si el calor sigue encendido.',
   'without-heat': 'Sin calor nada avanza.',
+  'nothing-under-it': 'Debajo ya no espera nada.',
   'open-warning': '{title} **tiempo abierto hasta {at}**: cierra el panel, quedan {left}.',
   'open-passed': '{title} **se pasó el tiempo abierto, hasta {at}**; no consta como cerrado.',
   'closed-in-time': '¿Cerrado a tiempo? Toca «Cerrado» y corrige la hora. Si no, decide el jefe de taller.',

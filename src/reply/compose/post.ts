@@ -1,4 +1,4 @@
-import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { currentMilestone, hottestAllowed, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { COLD_ROUND, coldTable } from '../../repair/cold-table.js';
 import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
@@ -63,7 +63,7 @@ function stillOnPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, s
   const aim = titles === title(outlook) || lamp === null ? aimed(outlook) : `${job} ${heater} ${lamp}`;
   const said = sayPost(setting, 'still-on', { titles, heat: heatWords(outlook, setting), seen: lastSeen(outlook, setting) });
   const buttons = [button(sayButtons(setting, 'on'), `on ${aim}`), button(sayPost(setting, 'button-off'), `off ${aim}`), button(sayPost(setting, 'button-not-sure'), `off ${aim} don't know when`)];
-  return answer('question', [said, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], buttons);
+  return answer('question', [said, lateSentence(lateness, reminder, setting), all.every(isOver) ? sayPost(setting, 'nothing-under-it') : nextTime(outlook, setting)], buttons);
 }
 
 function openPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { personId } from '../../../src/repair/ids.js';
 import type { Person, Shop } from '../../../src/repair/shop.js';
+import { toText } from '../../../src/reply/to-text.js';
 import { DeskDay } from '../../support/desk-day.js';
 
 const person = (id: string, role: Person['role'], unit: Person['unit'] = null): Person => ({ id: personId(id), name: id.charAt(0).toUpperCase() + id.slice(1), role, chatId: null, language: 'en', unit });
@@ -26,6 +27,16 @@ describe('a lamp that was left on', () => {
     expect(day.told('ines', '08:21', 'lamps')).toContain('A 501 is done, still on?');
     expect(day.told('wren', '08:30', 'cure 502 P2 lamp 35 A')).toMatch(/^502 P2 closed 08:30, lamp A 35/);
     expect(day.told('ines', '08:31', 'lamps')).toMatch(/^A 502 35 °C till 09:50/);
+  });
+
+  it('that the book has on two jobs is asked about once an hour, not once for each', () => {
+    const day = desk();
+    day.says('tomek', '08:00', 'cure 501 P2 lamp 35 A');
+    day.says('tomek', '08:00', 'cure 501 j2 P2 lamp 35 A');
+    day.says('tomek', '08:10', 'cure 502 P2 lamp 35 A at 08:10 yes');
+    day.at('09:18');
+    expect(day.heard('still-on')).toEqual(['09:00 still-on tomek']);
+    expect(toText(day.posts('still-on').at(-1)?.answer ?? day.says('tomek', '09:18', 'help'))).toMatch(/^501 j2, 502 still on\?/);
   });
 
   it('over two joints asks one question for both, and one answer counts for both', () => {

@@ -249,17 +249,6 @@ describe('bans across the car', () => {
   const bans = (walk: Walk, deed: BannedDeed): string[] =>
     bansOn(deed, carBans(walk.job(job), walk.outlooks(job))).map((ban) => (ban.grade === 'stop' ? `stop ${ban.material}` : `hold ${ban.waits.outlook.cure.card.name} ${ban.waits.milestone}`));
 
-  it('no bake while a fire watch runs, and nobody lifts it by their word', () => {
-    const walk = new Walk([]);
-    walk.enters('tomek', '08:00', { kind: 'weld', job });
-    expect(bans(walk, 'bake')).toHaveLength(1);
-    walk.enters('tomek', '08:10', { kind: 'done', job, step: 'weld' });
-    expect(bans(walk, 'bake')).toEqual([expect.stringMatching(/^hold .* fire-watch$/)]);
-    expect(code(walk.says('ines', '08:20', { kind: 'override', job, step: 'bake', reason: 'customer waits' }))).not.toBe('ok');
-    walk.enters('tomek', '09:11', { kind: 'check', job, milestone: 'fire-watch', result: 'hard' });
-    expect(bans(walk, 'bake')).toEqual([]);
-  });
-
   it('after wax neither weld nor bake, by its card or by the step', () => {
     const card = new Walk([]);
     card.enters('tomek', '08:00', { kind: 'cure', job, card: 'W1' });
