@@ -58,7 +58,7 @@ const everyJob = (tx: BookTransaction, first: Ringing): JobNo[] => [...new Set([
 /** One matter with all that is asked in the same breath. */
 function asked(tx: BookTransaction, desk: DeskState, first: Ringing, now: Instant): Question {
   const { kind } = first.reminder;
-  const jobs = kind === 'handover' ? everyJob(tx, first) : kind === 'still-on' ? [first.reminder.job] : [];
+  const jobs = kind === 'handover' || kind === 'still-on' ? everyJob(tx, first) : [];
   const [, ...along] = oneQuestion(first, jobs.flatMap((job) => plannedIn(tx, desk, job, now)), shopIn(tx, desk), now);
   return [first, ...along];
 }
@@ -98,9 +98,10 @@ function say(tx: BookTransaction, desk: DeskState, question: Question, now: Inst
 function sayTogether(tx: BookTransaction, desk: DeskState, waiting: readonly Question[], to: PersonId, now: Instant): void {
   const shop = shopIn(tx, desk);
   const setting = settingFor(to, { shop, now });
+  const book = bookIn(tx, desk.shelf);
   const posts = waiting.map((question) => {
     const [{ reminder, outlook }] = question;
-    return { question, said: composePost(reminder, outlook, 'in time', setting, question.map((one) => one.outlook)), outlook };
+    return { question, said: composePost(reminder, outlook, 'in time', setting, question.map((one) => one.outlook)), outlook, job: book.job(reminder.job) };
   });
   const { answer, named } = composeTogether(posts, setting);
   const [first] = named.flatMap(({ question }) => question);

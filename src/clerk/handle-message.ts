@@ -206,7 +206,7 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   }
   if (first?.fact.type === 'air' && entry !== null) {
     const after = runningOutlooks(book, shop, book.openJobs());
-    return composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book), tooCold: tooColdFor(situation.cards, first.fact.value) }, setting);
+    return composeAir({ value: first.fact.value, typed: first.fact.typed, humidity: first.fact.humidity, at: first.happenedAt, entry, changed: pairs(before, after, book), tooCold: tooColdFor(situation.cards, first.fact.value) }, setting);
   }
   const what = notes.flatMap((note) => (note.note === 'undone' ? [note.what] : []))[0] ?? null;
   const after = runningOutlooks(book, shop, book.openJobs());

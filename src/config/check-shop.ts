@@ -8,7 +8,7 @@ import { describeProblem } from './file-problem.js';
 import { readProcedures } from './procedures-file.js';
 import { worksAtCars } from '../repair/people.js';
 import { readShop } from './shop-file.js';
-import { dayName } from './shop-hours.js';
+import { dayName, END_OF_DAY } from './shop-hours.js';
 
 /** What a look at the shop's files found. */
 export interface ShopCheck {
@@ -38,7 +38,7 @@ function shopLine({ name, zone, people, lamps, pads, bays, air, night, closedDay
 function shiftLines({ shifts, people }: Shop): string[] {
   const without = people.filter(({ id, role }) => worksAtCars(role) && !shifts.some((shift) => shift.people.includes(id)));
   if (shifts.length === 0) return [];
-  return [...shifts.map((shift) => `  Shift ${shift.name}: ${shift.days.map(dayName).join(', ')} ${timeOfDay(shift.begins)}-${timeOfDay(shift.ends)}, ${shift.people.join(', ')}.`), ...without.map(({ name }) => `  ${name} is in no shift: what is theirs goes to the foreman on duty.`)];
+  return [...shifts.map((shift) => `  Shift ${shift.name}: ${shift.days.map(dayName).join(', ')} ${timeOfDay(shift.begins)}-${timeOfDay(shift.ends)}${shift.ends > END_OF_DAY ? ' next day' : ''}, ${shift.people.join(', ')}.`), ...without.map(({ name }) => `  ${name} is in no shift: what is theirs goes to the foreman on duty.`)];
 }
 
 const timeOfDay = (minutes: number): string => `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;

@@ -6,7 +6,9 @@ import { nearest } from './nearest.js';
 import { daysOf, HOURS, minuteOfDay, END_OF_DAY } from './shop-hours.js';
 
 const DAYS_WORDS = 'days such as mon-fri, or a list such as [mon-thu, sat]';
-const HOURS_WORDS = 'hours such as 06:00-14:00; 22:00-06:00 runs past midnight';
+const HOURS_WORDS = 'hours such as 06:00-14:00; past midnight 22:00-06:00 next day';
+/** Written behind hours that end on the day after the shift began. */
+const NEXT_DAY = /\s+next\s+day$/i;
 
 const daysField = z.union([z.string().transform((text) => [text]), z.array(z.string({ error: expects(DAYS_WORDS) })).min(1, { error: `must be ${DAYS_WORDS}` })], { error: expects(DAYS_WORDS) }).transform((keys, context): number[] => {
   const refuse = (message: string) => {
@@ -22,19 +24,23 @@ const daysField = z.union([z.string().transform((text) => [text]), z.array(z.str
   return days.toSorted((one, other) => one - other);
 });
 
-/** A working time may run past midnight; it then ends on the day after. */
+/** A working time may run past midnight and says so; one that ends before it begins is otherwise a slip. */
 const shiftHours = z.string({ error: expects(HOURS_WORDS) }).transform((text, context): Pick<ShopShift, 'begins' | 'ends'> => {
   const refuse = (message: string) => {
     context.addIssue({ code: 'custom', message });
     return z.NEVER;
   };
-  const found = HOURS.exec(text.trim());
+  const nextDay = NEXT_DAY.test(text.trim());
+  const hours = text.trim().replace(NEXT_DAY, '');
+  const found = HOURS.exec(hours);
   if (found === null) return refuse(`must be ${HOURS_WORDS}`);
   const begins = minuteOfDay(found[1], found[2]);
   const ends = minuteOfDay(found[3], found[4]);
   if (begins === null || ends === null || begins === END_OF_DAY) return refuse(`${text} is no time of day: write 00:00 to 24:00`);
+  if (nextDay && ends >= begins) return refuse(`${text} would last a day or longer: leave out next day`);
   if (begins === ends) return refuse('begins when it ends: a shift of no length. A whole day is 00:00-24:00');
-  return { begins, ends: ends > begins ? ends : ends + END_OF_DAY };
+  if (ends < begins && !nextDay) return refuse(`ends before it begins. Past midnight? Write ${hours} next day`);
+  return { begins, ends: nextDay ? ends + END_OF_DAY : ends };
 });
 
 const shiftField = closedObject({

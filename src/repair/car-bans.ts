@@ -7,7 +7,7 @@ import type { Outlook } from './outlook.js';
 import type { Procedure, ProcedureStep } from './procedure.js';
 import type { StepOverride } from './step-doings.js';
 import { marksOf } from './step-marks.js';
-import { confirmedAt, unfinished, unfinishedOf, type Unfinished } from './unfinished.js';
+import { confirmedAt, runningWatches, unfinished, unfinishedOf, type Unfinished } from './unfinished.js';
 
 /** Work that can spoil or burn something on the same car. */
 export type BannedDeed = 'weld' | 'bake' | 'fill' | 'sand';
@@ -25,6 +25,8 @@ export function carBans(job: Job, outlooks: readonly Outlook[]): CarBan[] {
   return [
     ...heatBans(job, outlooks),
     ...unfinished(standing, null).map((waits): CarBan => ({ deed: 'bake', grade: 'hold', waits, override: overrideOf('bake', waits, job) })),
+    // Heat hides what smoulders: a watch ends by looking, and by nobody's word.
+    ...runningWatches(standing, null).map((waits): CarBan => ({ deed: 'bake', grade: 'hold', waits, override: null })),
     ...notConfirmed(standing, 'full').map((waits): CarBan => ({ deed: 'fill', grade: 'hold', waits, override: overrideOf('fill', waits, job) })),
     ...notConfirmed(standing, 'sand').map((waits): CarBan => ({ deed: 'sand', grade: 'hold', waits, override: overrideOf('sand', waits, job) })),
   ];

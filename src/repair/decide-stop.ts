@@ -86,8 +86,9 @@ function stepCalled(deed: LiftedDeed, no: JobNo, situation: Situation): StepAt |
   return walk === null ? null : (stepsAt(walk.course, situation.now).find(({ step }) => step.id === deed) ?? null);
 }
 
+/** A fire watch is lifted by nobody's word. */
 const heldBy = (deed: LiftedDeed, job: Job, { shop, book }: Situation): Unfinished[] =>
-  bansOn(deed, carBans(job, outlooksOf(job, shop, book.air))).flatMap((ban) => (ban.grade === 'hold' ? [ban.waits] : []));
+  bansOn(deed, carBans(job, outlooksOf(job, shop, book.air))).flatMap((ban) => (ban.grade === 'hold' && ban.waits.milestone !== 'fire-watch' ? [ban.waits] : []));
 
 /** A dot or `ok` explains nothing a year later. */
 const isReason = (reason: string): boolean => (reason.match(/\p{L}/gu) ?? []).length >= 3;

@@ -1,5 +1,6 @@
 import { earlier, instant, later, minus, minutes, plus, type Instant, type Minutes } from '../cure/units.js';
 import { alarm, reminder, type Matter as Subject } from './alarm.js';
+import { coldTableTold } from './cold-table.js';
 import { hotWorkTold, watchReminders } from './hot-work-due.js';
 import { heldUntil, standsStill } from './job-hold.js';
 import type { JointReading, Raised } from './job.js';
@@ -42,8 +43,8 @@ export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null =
   if (outlook.overMaximum !== null) return [...tooHot(outlook, routing, outlook.overMaximum), ...told];
   // A job that stands still waits with everything that lets it go on; heat, limits and decisions never wait.
   const goingOn = standsStill(outlook.cure.jobHolds) ? [] : [...checksDue(outlook, routing), ...stageDue(outlook, routing)];
-  const rest = isOver(outlook) ? [] : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...goingOn];
-  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...rest];
+  const rest = isOver(outlook) ? stillOn(outlook, routing) : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...goingOn];
+  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...coldTableTold(outlook, routing), ...rest];
 }
 
 /** Posts about this very matter; posts from before its due time belong to an older forecast. */
@@ -183,12 +184,18 @@ function isWarmUnnamed({ heat, air }: Outlook): boolean {
   return around === null || counted >= around + WARMER_THAN_AIR;
 }
 
+/** What is over is asked about as long as nobody has said that its lamp went off. */
+function isHeated(outlook: Outlook): boolean {
+  const { heat, cure } = outlook;
+  if (isOver(outlook)) return heat.lamp === 'on';
+  return (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || isWarmUnnamed(outlook);
+}
+
 /** An hour after the last sign of life, and at most once an hour; a check that comes due asks for the lamp as well. */
 function stillOn(outlook: Outlook, routing: Routing): Reminder[] {
   const { heat, cure } = outlook;
   const { shop, now } = routing;
-  const heated = (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || isWarmUnnamed(outlook);
-  if (!heated || heat.lastSign === null) return [];
+  if (!isHeated(outlook) || heat.lastSign === null) return [];
   const { lastSign } = heat;
   const left = untilLeft(outlook, shop, lastSign);
   const round = cure.heat.length;

@@ -3,6 +3,7 @@ import type { Heater, HeatEvent } from '../cure/history.js';
 import { earlier, later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
+import { correctedReadings, type ReadingCorrection } from './corrected-readings.js';
 import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
@@ -73,6 +74,8 @@ export interface Cure {
   readonly startEnteredAt: Instant | null;
   readonly heat: readonly HeatEvent[];
   readonly readings: readonly JointReading[];
+  /** Readings of it that were mistyped and put right. */
+  readonly corrected: readonly ReadingCorrection[];
   /** The metal shortly before the cure began: it was cleaned, read, and then the bead was laid. */
   readonly readBefore: readonly JointReading[];
   readonly lamp: LampName | null;
@@ -137,6 +140,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     startEnteredAt: closed === null ? null : (mine.findLast((record) => (record.fact.type === 'closed' || record.fact.type === 'moved') && record.happenedAt === (moved.at(-1) ?? closed))?.enteredAt ?? opened.enteredAt),
     heat: colderInOneMinute(joint.flatMap((record) => heatOf(record)), fact.card.maxPanel ?? fact.card.maxLamp),
     readings,
+    corrected: isFireWatch(fact.card) ? [] : correctedReadings(job.all, fact.cure.joint, opened.happenedAt),
     readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,

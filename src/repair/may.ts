@@ -1,5 +1,5 @@
 import type { MaterialCard, MilestoneKind } from '../cure/card.js';
-import type { Instant } from '../cure/units.js';
+import { instant, type Instant } from '../cure/units.js';
 import { outlooksOf } from './book.js';
 import { carBans } from './car-bans.js';
 import type { QuestionCommand } from './commands.js';
@@ -24,6 +24,8 @@ export type MayNow =
   /** Wax or the like: no heat on this car. */
   | { readonly is: 'banned'; readonly job: JobNo; readonly deed: Deed; readonly material: string; readonly since: Instant }
   | { readonly is: 'job-held'; readonly job: JobNo; readonly deed: Deed; readonly hold: JobHold }
+  /** Hot work, or its watch, goes on: no heat that hides what smoulders. `dueAt` null: the watch has not begun. */
+  | { readonly is: 'watched'; readonly job: JobNo; readonly deed: Deed; readonly dueAt: Instant | null }
   /** No card there has a row that the deed waits for. */
   | { readonly is: 'no-row'; readonly job: JobNo; readonly deed: Deed; readonly cards: readonly MaterialCard[] }
   | { readonly is: 'not-closed'; readonly deed: Deed; readonly outlook: Outlook }
@@ -50,10 +52,13 @@ export function mayNow(command: Asked, situation: Situation): MayNow {
   const job = situation.book.job(no);
   const cures = job === null ? [] : curesThere(job, command, situation);
   if (job === null) return { is: 'nothing-known', job: no, deed };
-  const ban = carBans(job, outlooksOf(job, situation.shop, situation.book.air)).find((one) => one.grade === 'stop' && one.deed === deed);
+  const bans = carBans(job, outlooksOf(job, situation.shop, situation.book.air)).filter((one) => one.deed === deed);
+  const ban = bans.find(({ grade }) => grade === 'stop');
   if (ban?.grade === 'stop') return { is: 'banned', job: no, deed, material: ban.material, since: ban.since };
   const hold = jobHoldOf(job);
   if (hold !== null) return { is: 'job-held', job: no, deed, hold };
+  const watches = bans.flatMap((one) => (one.grade === 'hold' && one.waits.milestone === 'fire-watch' ? [one.waits.dueAt] : []));
+  if (watches.length > 0) return { is: 'watched', job: no, deed, dueAt: watches.includes(null) ? null : instant(Math.max(...watches.map((dueAt) => dueAt ?? 0))) };
   if (cures.length === 0) return { is: 'nothing-known', job: no, deed };
   return aboutCures(cures, no, deed, situation.now);
 }

@@ -28,6 +28,6 @@ const isSameCure = (one: Ringing, other: Ringing): boolean => one.reminder.job =
 
 const isSameHour = (one: Reminder, other: Reminder): boolean => one.to === other.to && one.step === other.step && one.dueAt === other.dueAt;
 
-/** A lamp heats one job: there it is the same one by its name, or by the joint where it has none. */
+/** The same by its name, whatever jobs it is on in the book; without one by the job and the joint. */
 const isSameHeat = ({ cure: one }: Outlook, { cure: other }: Outlook): boolean =>
-  one.job === other.job && one.heater === other.heater && one.lamp === other.lamp && (one.lamp !== null || one.ref.joint === other.ref.joint);
+  one.heater === other.heater && one.lamp === other.lamp && (one.lamp !== null || (one.job === other.job && one.ref.joint === other.ref.joint));

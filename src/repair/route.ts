@@ -63,8 +63,14 @@ export function limitAudience({ cure }: Outlook, at: Instant, { shop }: Routing)
 /** Who hears of harm, and from when on: owner and foreman at once, everybody else while they are at work. */
 export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing): { readonly to: Person; readonly atWorkOnly: boolean }[] {
   const first: Person[] = [...new Set<Person>([cure.owner, foremanAt(shop, at)])];
-  const others = new Set(shop.shifts.flatMap((shift) => shift.people));
+  const others = new Set(shop.shifts.length === 0 ? shop.people.map(({ id }) => id) : shop.shifts.flatMap((shift) => shift.people));
   return [...first.map((to) => ({ to, atWorkOnly: false })), ...[...others].filter((to) => !first.includes(to)).map((to) => ({ to, atWorkOnly: true }))];
+}
+
+/** This moment where the person is at work, else when they come next; null: nobody knows. */
+export function nextAtWork(shop: Shop, person: PersonId, at: Instant): Instant | null {
+  if (shop.shifts.length > 0) return nextOnShift(shop, person, at);
+  return onShift(shop, person, at) ? at : nextOpening(shop, at);
 }
 
 /** The last repeat that two had to hear and only one has: still to be said to the other. The foreman's own step, the last, is for one. */

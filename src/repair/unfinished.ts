@@ -38,9 +38,9 @@ export function unfinished(outlooks: readonly Outlook[], at: Instant | null): Un
   });
 }
 
-/** The fire watches that nobody has answered by `at`, of the hot work that was begun by then; hot work that goes on counts as well. */
-export function runningWatches(outlooks: readonly Outlook[], at: Instant): Unfinished[] {
-  const begun = outlooks.filter(({ cure }) => isFireWatch(cure.card) && !cure.scrapped && cure.openedAt <= at);
+/** The fire watches that nobody has answered by `at`, of the hot work that was begun by then; hot work that goes on counts as well. `at` null: as the book stands. */
+export function runningWatches(outlooks: readonly Outlook[], at: Instant | null): Unfinished[] {
+  const begun = outlooks.filter(({ cure }) => isFireWatch(cure.card) && !cure.scrapped && (at === null || cure.openedAt <= at));
   return begun.filter((outlook) => !isBy(confirmedAt(outlook, 'fire-watch'), at)).map((outlook) => unfinishedOf(outlook, 'fire-watch'));
 }
 

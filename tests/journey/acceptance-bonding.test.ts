@@ -76,7 +76,7 @@ scenario('A19 a lamp past closing is not logged until a named person stays', `${
   expect(asked.labels).toEqual(['I stay', 'Air only']);
   expect((await day.says('ines', 'when 430')).text).toMatch(/^No open job 430\./);
   expect((await day.says('ines', 'lamps')).text).not.toContain('430');
-  expect((await asked.press('tomek', 'I stay')).text).toMatch(/^430 P1 closed 15:58, lamp 30 °C, Tomek stays\./);
+  expect((await asked.press('tomek', 'I stay')).text).toMatch(/^430 P1 closed 15:58, lamp 30 °C, Tomek stays until midnight at the latest\./);
   expect((await day.says('ines', 'lamps')).text).toMatch(/430 30 °C.*Tomek stays/);
   await day.at('16:15');
   await day.says('tomek', 'read 430 30');

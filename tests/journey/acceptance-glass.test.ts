@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { posted, scenario } from '../support/told-day.js';
+import { posted, scenario, theOnly } from '../support/told-day.js';
 
 // A22 against the built program, by either way in; the card is an example with invented figures.
 
@@ -20,12 +20,17 @@ for (const { air, rh, due } of GLASS) {
   });
 }
 
-scenario('A22 glass set at 3 °C: no time, and none invented', `${MONDAY}10:00`, async (day) => {
+scenario('A22 glass set at 3 °C: no time, none invented, and the foreman is told once', `${MONDAY}10:00`, async (day) => {
   await day.says('tomek', 'air 3 rh 60');
   const answer = await day.says('tomek', 'cure 7219 G1');
   expect(answer.text).toMatch(/Standing time no sheet time in this air: too cold/);
   expect(answer.text).not.toMatch(/1[1-9]:\d\d/);
   expect(await day.milestone('7219', 'drive-away')).toBe('- asleep');
+  await day.at('10:01');
+  const told = await theOnly(day, 'decision');
+  expect([told.at, told.to, told.labels]).toEqual(['10:00', 'ines', ['Scrap']]);
+  expect(told.text).toMatch(/^7219 standing time: no time, air 3 °C, the sheet begins at 5 °C\.\nWarm the bay to 5 °C or more\./);
+  await day.says('tomek', 'air 3.5 rh 60');
   await day.at('16:59');
-  expect(await posted(day, 'drive-away')).toEqual([]);
+  expect(await posted(day)).toEqual(['10:00 decision ines']);
 });

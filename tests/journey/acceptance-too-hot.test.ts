@@ -65,5 +65,5 @@ scenario('A08 a colder reading after the hot one is no correction: the hold stay
   await hot.press('tomek', 'Typing error');
   expect(await day.milestone('501', 'handling')).toMatch(/running$/);
   await day.at('08:06');
-  expect((await posted(day, 'safety')).sort()).toEqual(['08:00 safety ines', '08:00 safety tomek']);
+  expect((await posted(day, 'safety')).sort()).toEqual(['08:00 safety ines', '08:00 safety tomek', '08:00 safety wren']);
 });

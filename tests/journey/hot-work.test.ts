@@ -13,7 +13,7 @@ it('hot work after wax: STOP, the foreman at once and again, until it is taken b
   expect((await day.posted()).filter((post) => post.endsWith('ines'))).toEqual(['09:40 safety ines', '09:45 safety ines']);
   await day.program.press('tomek', reply, 'Not begun');
   await day.at('10:30');
-  expect(await day.posts('safety')).toHaveLength(4);
+  expect(await day.posts('safety')).toHaveLength(6);
   expect((await day.says('wren', 'can i weld 7220')).text).toMatch(/STOP/);
 });
 
@@ -64,7 +64,7 @@ it('smoke: the fire service first, the foreman at once, and the watch again from
   if (alarm === undefined) throw new Error('no alarm');
   expect((await day.program.press('ines', alarm.reply, 'Watch again')).text).toMatch(/smoke judged by Ines: the watch starts again\.\nFire watch 11:24/);
   await day.at('10:40');
-  expect(await day.posts('safety')).toHaveLength(2);
+  expect(await day.posts('safety')).toHaveLength(3);
 });
 
 it('a watch that ends after closing asks who stays', async () => {

@@ -48,7 +48,7 @@ describe('handing on', () => {
 });
 
 describe('with shifts', () => {
-  const SHIFTS = 'name: Round the clock\nzone: Europe/London\nhours:\n  mon-sun: 07:30-17:00\nair: 20\nnight: 20\npeople:\n  ines: { name: Ines, role: foreman }\n  bo: { name: Bo, role: foreman }\n  tomek: { name: Tomek, role: technician }\nshifts:\n  - { name: day, days: mon-sun, hours: 06:00-14:00, people: [ines, tomek] }\n  - { name: night, days: mon-sun, hours: 14:00-06:00, people: [bo] }\n';
+  const SHIFTS = 'name: Round the clock\nzone: Europe/London\nhours:\n  mon-sun: 07:30-17:00\nair: 20\nnight: 20\npeople:\n  ines: { name: Ines, role: foreman }\n  bo: { name: Bo, role: foreman }\n  tomek: { name: Tomek, role: technician }\nshifts:\n  - { name: day, days: mon-sun, hours: 06:00-14:00, people: [ines, tomek] }\n  - { name: night, days: mon-sun, hours: 14:00-06:00 next day, people: [bo] }\n';
 
   it('a check goes to whoever works when it comes due, across a crash', async () => {
     const day = await Day.begin('2026-03-02T09:00', { CURECLERK_SHOP: `${writtenFiles({ 'shop.yaml': SHIFTS })}/shop.yaml` });

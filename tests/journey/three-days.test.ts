@@ -54,7 +54,7 @@ const POSTS = [
   'Tue 14:35 still-on tomek 7208', 'Tue 14:43 full tomek 7208', 'Tue 17:00 bundle channel -',
   'Wed 07:30 bundle channel -', 'Wed 08:50 sand wren 7211', 'Wed 09:00 reading ines 7214', 'Wed 10:20 recoat-from tomek 7211', 'Wed 10:20 handling ines 7214', 'Wed 11:46 still-on ines 7214', 'Wed 11:53 full ines 7214',
   'Wed 13:50 reading tomek 7220', 'Wed 14:16 sand tomek 7220', 'Wed 14:17 open-limit tomek 7219', 'Wed 14:52 flash-off ines 7203', 'Wed 15:46 dwell ines 7203', 'Wed 17:00 bundle channel -',
-  'Thu 07:30 bundle channel -', 'Thu 09:40 safety ines 7220', 'Thu 09:40 safety tomek 7220', 'Thu 12:00 drip-free tomek 7220',
+  'Thu 07:30 bundle channel -', 'Thu 09:40 safety ines 7220', 'Thu 09:40 safety tomek 7220', 'Thu 09:40 safety wren 7220', 'Thu 12:00 drip-free tomek 7220',
 ];
 
 it('three days in the shop, to the minute: every answer and every reminder, a kill -9 in the middle included', async () => {

@@ -41,7 +41,7 @@ export function hears(shift: Shift, who: string, when: string, short: Parameters
   }
   const changed = before.flatMap((one) => running(shift, who, when).filter((other) => begun(shift, one) === begun(shift, other)).map((other) => ({ before: one, after: other })));
   const [first] = facts;
-  if (first?.fact.type === 'air' && entry !== null) return spoken(composeAir({ value: first.fact.value, humidity: first.fact.humidity, at: first.happenedAt, entry, changed, tooCold: [] }, setting));
+  if (first?.fact.type === 'air' && entry !== null) return spoken(composeAir({ value: first.fact.value, typed: first.fact.typed, humidity: first.fact.humidity, at: first.happenedAt, entry, changed, tooCold: [] }, setting));
   return spoken(composeUndone(notes.flatMap((note) => (note.note === 'undone' ? [note.what] : []))[0] ?? null, changed, setting));
 }
 

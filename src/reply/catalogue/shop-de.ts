@@ -3,6 +3,7 @@ import type { SHOP_EN } from './shop-en.js';
 export const SHOP_DE: Readonly<Record<keyof typeof SHOP_EN, string>> = {
   'air-noted': 'Luft **{value}** notiert {at}.',
   'air-noted-humidity': 'Luft **{value}**, {humidity, number} % Feuchte notiert {at}.',
+  'typed-is': '{typed, number} °{unit} = {value}',
   'nothing-moves': 'Keine laufende Wartezeit ändert sich.',
   'card-needs': '{card} braucht {needs}',
   'nothing-would-count': '{cards}: bei {value} würde nichts zählen.',

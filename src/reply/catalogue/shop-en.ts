@@ -1,6 +1,7 @@
 export const SHOP_EN = {
   'air-noted': 'Air **{value}** noted {at}.',
   'air-noted-humidity': 'Air **{value}**, {humidity, number} % humidity noted {at}.',
+  'typed-is': '{typed, number} °{unit} = {value}',
   'nothing-moves': 'No running wait changes.',
   'card-needs': '{card} needs {needs}',
   'nothing-would-count': '{cards}: nothing would count at {value}.',

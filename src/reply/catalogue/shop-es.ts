@@ -3,6 +3,7 @@ import type { SHOP_EN } from './shop-en.js';
 export const SHOP_ES: Readonly<Record<keyof typeof SHOP_EN, string>> = {
   'air-noted': 'Aire **{value}** anotado {at}.',
   'air-noted-humidity': 'Aire **{value}**, {humidity, number} % de humedad, anotado {at}.',
+  'typed-is': '{typed, number} °{unit} = {value}',
   'nothing-moves': 'No cambia ninguna espera en curso.',
   'card-needs': '{card} necesita {needs}',
   'nothing-would-count': '{cards}: a {value} no contaría nada.',

@@ -6,6 +6,7 @@ export const WHY_DE: Readonly<Record<keyof typeof WHY_EN, string>> = {
   'head-held': '{job} **{milestone}** **GESPERRT**, {reason}, der Meister entscheidet; Karte {card} ({version}), ab {at}',
   entered: 'Eingetragen {at}.',
   moved: 'Versehentlich als {job} eingetragen und hierher geholt, Zeiten behalten.',
+  corrected: '{before} auf {after} berichtigt von {who} {at}, beides bleibt.',
   'would-reach': 'Summe käme **{at}** auf 100 %, aufgerundet.',
   reached: 'Summe kam **{at}** auf 100 %, aufgerundet.',
   'clocks-forward': 'Unterwegs gehen die Uhren {minutes} min vor: die Zeilen zählen echte Minuten.',

@@ -4,6 +4,7 @@ export const WHY_EN = {
   'head-held': '{job} **{milestone}** **HELD**, {reason}, the foreman decides; card {card} ({version}), from {at}',
   entered: 'Entered {at}.',
   moved: 'Entered as {job} by mistake and moved here, times kept.',
+  corrected: '{before} corrected to {after} by {who} {at}, both kept.',
   'would-reach': 'Sum would reach 100 % at **{at}**, rounded up.',
   reached: 'Sum reached 100 % at **{at}**, rounded up.',
   'clocks-forward': 'On the way the clocks go forward {minutes} min: the lines count real minutes.',

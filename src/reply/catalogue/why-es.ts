@@ -6,6 +6,7 @@ export const WHY_ES: Readonly<Record<keyof typeof WHY_EN, string>> = {
   'head-held': '{job} **{milestone}**: **RETENIDO**, {reason}, decide el jefe de taller; ficha {card} ({version}), desde {at}',
   entered: 'Anotado {at}.',
   moved: 'Anotado como {job} por error y pasado aquí, con sus horas.',
+  corrected: '{before} corregido a {after} por {who} {at}; quedan ambos.',
   'would-reach': 'La suma llegaría al 100 %: **{at}**, redondeado hacia arriba.',
   reached: 'La suma llegó al 100 %: **{at}**, redondeado hacia arriba.',
   'clocks-forward': 'Entretanto los relojes se adelantan {minutes} min: las líneas cuentan minutos reales.',

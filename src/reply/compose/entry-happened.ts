@@ -7,7 +7,7 @@ import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
 import { sayHappened } from '../catalogue/happened.js';
 import type { Entered } from './entry.js';
-import { heatAndStays, heaterWord, heatWords } from './state.js';
+import { heatAndStays, heaterWord, heatWords, whoStays } from './state.js';
 import { clock, degrees, milestoneWord, tidy, type Setting } from './words.js';
 
 /** A check that waited so many minutes says since when. */
@@ -27,11 +27,11 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
     case 'closed':
       return sayHappened(setting, 'closed', { at });
     case 'cure':
-      return sayHappened(setting, 'cure-closed', { card, at, heat: heatAndStays(after, setting) });
+      return sayHappened(setting, 'cure-closed', { card, at, heat: staysUntil(command, after, setting) ?? heatAndStays(after, setting) });
     case 'moved':
       return sayHappened(setting, 'moved', { at });
     case 'lamp':
-      return sayHappened(setting, 'heater-since', { heater: heaterWord(after.cure, setting), setting: lampSetting(command, after, setting), at });
+      return heaterSince(command, at, after, setting);
     case 'off':
       if (note?.note === 'part-covered') return sayHappened(setting, 'part-covered', { heater });
       return command.since === 'unknown' ? sayHappened(setting, 'found-off', { heater, at, to: clock(after.heat.lastSign ?? setting.now, setting) }) : sayHappened(setting, 'off', { heater, at });
@@ -73,6 +73,18 @@ function isPutOffEnough({ cure }: Outlook): boolean {
 function setAt(at: Instant, { cure, heat }: Outlook): Celsius {
   const set = cure.heat.findLast((event) => event.kind === 'lamp-set' && event.at === at);
   return set?.kind === 'lamp-set' ? set.setting : (heat.setting ?? celsius(0));
+}
+
+function heaterSince(command: Extract<CureCommand, { kind: 'lamp' }>, at: string, after: Outlook, setting: Setting): string {
+  const heat = { heater: heaterWord(after.cure, setting), setting: lampSetting(command, after, setting), at };
+  const who = command.when.attended === true ? whoStays(after, setting) : null;
+  return who === null ? sayHappened(setting, 'heater-since', heat) : sayHappened(setting, 'heater-since-stays', { ...heat, who });
+}
+
+/** Whoever said that they stay is told until when that counts. */
+function staysUntil(command: Extract<CureCommand, { kind: 'cure' }>, after: Outlook, setting: Setting): string | null {
+  const who = command.when.attended === true ? whoStays(after, setting) : null;
+  return who === null ? null : sayHappened(setting, 'heat-stays-until', { heat: heatWords(after, setting), who });
 }
 
 /** What was typed in the other unit is shown in both. */

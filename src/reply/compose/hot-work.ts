@@ -3,6 +3,7 @@ import type { HotWork } from '../../repair/hot-work.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { JobCommand } from '../../repair/commands.js';
 import type { Outlook } from '../../repair/outlook.js';
+import { isStepRefusal } from '../../repair/step-refusal.js';
 import { foremanAt, nameOf } from '../../repair/people.js';
 import { FIRE_WATCH, isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
@@ -12,7 +13,7 @@ import { cautionLine } from './cautions.js';
 import { fireFirst, overButton, overStarts, smokeButton, staysSentence, watchSentence } from './fire-watch.js';
 import type { JobEntered } from './job-entry.js';
 import { composeStep } from './procedure.js';
-import { composeRefusal } from './refusal.js';
+import { composeStepWaits } from './procedure-refusal.js';
 import { exampleNote } from './state.js';
 import { answer, button, clock, type Setting } from './words.js';
 
@@ -53,12 +54,12 @@ export function composeOver(entered: Of<'done' | 'sign'>, setting: Setting): Ans
 
 /** The end of hot work that is no step of a procedure, or whose step does not count yet. */
 function overWithoutStep({ job, entry, notes }: Of<'done' | 'sign'>, watch: Outlook, setting: Setting): Answer {
-  const refused = notes.flatMap((note) => (note.note === 'step-refused' ? composeRefusal(note.refusal, setting).lines.slice(0, 1) : []));
+  const step = notes.flatMap((note) => (note.note === 'step-refused' && isStepRefusal(note.refusal) ? [composeStepWaits(note.refusal, setting)] : []));
   const no = job?.no ?? watch.cure.job;
   const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   const stays = staysSentence(watch, setting);
   const said = answer('plain', [sayHotWork(setting, 'over', { job: no, at: clock(watch.cure.start ?? setting.now, setting), watch: watchSentence(watch, setting) }), cautionLine('fire-watch', setting), stays], [...(stays === null ? [] : [stayButton(no, setting)]), smokeButton(watch, setting), ...undo]);
-  return { ...said, lines: [...said.lines, ...refused] };
+  return { ...said, lines: [...said.lines, ...step.flatMap(({ lines }) => lines)], buttons: [...said.buttons, ...step.flatMap(({ buttons }) => buttons)] };
 }
 
 const watchOf = (outlooks: readonly Outlook[]): Outlook | null => outlooks.findLast(({ cure }) => isFireWatch(cure.card)) ?? null;

@@ -24,6 +24,8 @@ export function composeMay(may: MayNow, setting: Setting): Answer {
       return answer('alarm', [sayMay(setting, 'banned', { job: may.job, material: may.material, since: clock(may.since, setting) })]);
     case 'job-held':
       return answer('plain', [sayMay(setting, 'job-held', { job: may.job, who: nameOf(setting.shop, may.hold.by), at: clock(may.hold.at, setting), reason: may.hold.reason })]);
+    case 'watched':
+      return answer('plain', [watched(may, setting)]);
     case 'no-row':
       return answer('plain', [sayMay(setting, `no-row-${may.deed}`, { job: may.job, cards: [...new Set(may.cards.map((card) => card.name))].join(', ') }), noteOf(may.cards, setting)]);
     case 'not-closed':
@@ -33,6 +35,11 @@ export function composeMay(may: MayNow, setting: Setting): Answer {
     case 'confirmed':
       return confirmed(may, setting);
   }
+}
+
+function watched({ job, dueAt }: Extract<MayNow, { is: 'watched' }>, setting: Setting): string {
+  if (dueAt === null) return sayMay(setting, 'hot-work-goes-on', { job });
+  return sayMay(setting, dueAt <= setting.now ? 'watch-not-checked' : 'watch-runs', { job, at: clock(dueAt, setting) });
 }
 
 function notYet(may: Extract<MayNow, { is: 'not-yet' }>, setting: Setting): Answer {

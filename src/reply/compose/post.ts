@@ -1,4 +1,5 @@
-import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { currentMilestone, hottestAllowed, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { COLD_ROUND, coldTable } from '../../repair/cold-table.js';
 import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
@@ -9,7 +10,7 @@ import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
 import { composeHotWorkPost } from './hot-work-post.js';
 import { limitFigures } from './open.js';
-import { aimed, certainty, heaterWord, heatWords, isEarliest, markedExample, offButton, title } from './state.js';
+import { aimed, airWords, certainty, heaterWord, heatWords, isEarliest, markedExample, offButton, title } from './state.js';
 import { takeoverButtons, takeoverLines } from './takeover.js';
 import { answer, button, clock, degrees, lasting, milestoneWord, type Setting } from './words.js';
 
@@ -62,7 +63,7 @@ function stillOnPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, s
   const aim = titles === title(outlook) || lamp === null ? aimed(outlook) : `${job} ${heater} ${lamp}`;
   const said = sayPost(setting, 'still-on', { titles, heat: heatWords(outlook, setting), seen: lastSeen(outlook, setting) });
   const buttons = [button(sayButtons(setting, 'on'), `on ${aim}`), button(sayPost(setting, 'button-off'), `off ${aim}`), button(sayPost(setting, 'button-not-sure'), `off ${aim} don't know when`)];
-  return answer('question', [said, lateSentence(lateness, reminder, setting), nextTime(outlook, setting)], buttons);
+  return answer('question', [said, lateSentence(lateness, reminder, setting), all.every(isOver) ? sayPost(setting, 'nothing-under-it') : nextTime(outlook, setting)], buttons);
 }
 
 function openPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
@@ -147,10 +148,20 @@ function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, 
   const late = lateSentence(lateness, reminder, setting);
   if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, 'damp metal judged', setting), scrap]);
   if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, 'open limit judged', setting), scrap]);
+  if (reminder.round === COLD_ROUND) return coldPost(outlook, late, scrap, setting);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);
   const asked = sayPost(setting, one?.check.conflict === true ? 'two-answers' : 'soft-twice', { title: title(outlook), what });
   return answer('question', [asked, late, answersSentence(outlook, setting)], [...answerButtons(aimed(outlook), one?.kind ?? '', setting), scrap]);
+}
+
+/** No time, and what to do about it. */
+function coldPost(outlook: Outlook, late: string | null, scrap: Button, setting: Setting): Answer {
+  const cold = coldTable(outlook);
+  if (cold === null) return answer('plain', [sayPost(setting, 'nothing-waits', { title: title(outlook) })]);
+  const { one, step, least } = cold;
+  const told = sayPost(setting, 'table-too-cold', { title: title(outlook), milestone: milestoneWord(one.kind, setting), air: airWords(step, setting), least: degrees(least, setting) });
+  return answer('alarm', [told, late, sayPost(setting, 'table-too-cold-do', { least: degrees(least, setting) }), one.kind === 'drive-away' ? cautionLine('glass', setting) : null], [scrap]);
 }
 
 /** That the open limit has passed, and what became of the panel. */

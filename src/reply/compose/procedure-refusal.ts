@@ -19,7 +19,21 @@ const refused = (sentence: string): Answer => answer('refusal', [sentence]);
 const asked = (sentence: string, choices: Choices): Answer => answer('question', [sentence], choices.slice(0, MOST_BUTTONS).map(({ label, line }) => button(short(capital(label)), line)));
 
 /** Why nothing was stored about the steps of a job, and what to do. */
-export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answer {
+export const composeStepRefusal = (refusal: StepRefusal, setting: Setting): Answer => composed(refusal, { yet: sayProcedureRefusal(setting, 'nothing-stored-yet'), none: sayProcedureRefusal(setting, 'nothing-stored') }, setting);
+
+/** The same where something else was stored with it: only the step is not noted. */
+export function composeStepWaits(refusal: StepRefusal, setting: Setting): Answer {
+  const none = sayProcedureRefusal(setting, 'step-not-noted');
+  return composed(refusal, { yet: none, none }, setting);
+}
+
+/** What is said at the end: that nothing is stored, or nothing yet. */
+interface Stored {
+  readonly yet: string;
+  readonly none: string;
+}
+
+function composed(refusal: StepRefusal, stored: Stored, setting: Setting): Answer {
   const say = (...said: Said): string => sayProcedureRefusal(setting, ...said);
   switch (refusal.code) {
     case 'which-procedure': {
@@ -35,19 +49,19 @@ export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answ
     case 'no-procedure':
       return asked(refusal.choices.length === 0 ? say('no-procedure', { job: refusal.job }) : say('no-procedure-begin', { job: refusal.job, choices: namesIn(refusal.choices) }), refusal.choices);
     case 'which-step':
-      return asked(refusal.typed === null ? say('which-step', { job: refusal.job }) : say('which-step-typed', { job: refusal.job, typed: short(refusal.typed) }), refusal.choices);
+      return asked(refusal.typed === null ? say('which-step', { job: refusal.job, stored: stored.yet }) : say('which-step-typed', { job: refusal.job, typed: short(refusal.typed), stored: stored.yet }), refusal.choices);
     case 'nothing-open':
       return refused([say('nothing-open', { job: refusal.job }), ...(refusal.blocked === null ? [] : [saySteps(setting, 'waits', { step: refusal.blocked.step.id, blocks: blocksWords(refusal.blocked.blocks, setting) })])].join(' '));
     case 'step-blocked':
-      return refused(say('step-blocked', { ...aboutStep(refusal), blocks: blocksWords(refusal.blocks, setting) }));
+      return refused(say('step-blocked', { ...aboutStep(refusal), blocks: blocksWords(refusal.blocks, setting), stored: stored.none }));
     case 'step-role': {
       const names = namesOf(refusal.may, setting);
-      const values = { ...aboutStep(refusal), roles: rolesWords(refusal.may, setting) };
+      const values = { ...aboutStep(refusal), roles: rolesWords(refusal.may, setting), stored: stored.none };
       return refused(names === null ? say('step-role', values) : say('step-role-named', { ...values, names }));
     }
     case 'step-missing': {
       const left = [...refusal.taps.map(({ label }) => saySteps(setting, 'left-tap', { taps: quotedTap(label, setting) })), ...(refusal.enter.length === 0 ? [] : [enterWords(refusal.enter, setting)])];
-      return asked(say('step-missing', { ...aboutStep(refusal), left: left.join(', ') }), refusal.taps);
+      return asked(say('step-missing', { ...aboutStep(refusal), left: left.join(', '), stored: stored.yet }), refusal.taps);
     }
     case 'step-again':
       return asked(say('step-again', { ...aboutStep(refusal), at: clock(refusal.at, setting), who: nameOf(setting.shop, refusal.by) }), [{ label: say('button-again'), line: refusal.line }]);
@@ -69,7 +83,7 @@ export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answ
       return asked(say('one-moment', { job: refusal.job, earliest, latest }), [{ label: earliest, line: refusal.earliestLine }, { label: latest, line: refusal.latestLine }]);
     }
     case 'job-held':
-      return refused(jobHeld(refusal, setting));
+      return refused(jobHeld(refusal, stored, setting));
     case 'bond-unconfirmed':
       return refused(bondUnconfirmed(refusal, setting));
   }
@@ -79,8 +93,8 @@ type Said = [key: Parameters<typeof sayProcedureRefusal>[1], values?: Readonly<R
 
 const aboutStep = ({ job, step }: Of<'step-blocked' | 'step-role' | 'step-missing' | 'step-again' | 'step-by-book' | 'no-hold-point' | 'not-done-yet' | 'unknown-tap'>): { readonly job: string; readonly step: string } => ({ job, step: step.id });
 
-function jobHeld({ job, hold, foreman }: Of<'job-held'>, setting: Setting): string {
-  const values = { job, at: clock(hold.at, setting), who: nameOf(setting.shop, hold.by), reason: hold.reason };
+function jobHeld({ job, hold, foreman }: Of<'job-held'>, stored: Stored, setting: Setting): string {
+  const values = { job, at: clock(hold.at, setting), who: nameOf(setting.shop, hold.by), reason: hold.reason, stored: stored.none };
   return foreman === 'channel' ? sayProcedureRefusal(setting, 'job-held', values) : sayProcedureRefusal(setting, 'job-held-named', { ...values, foreman: nameOf(setting.shop, foreman) });
 }
 

@@ -1,6 +1,7 @@
 import type { Instant } from '../../cure/units.js';
 import type { Celsius } from '../../cure/units.js';
 import type { EntryNo } from '../../repair/ids.js';
+import type { TypedTemperature } from '../../repair/commands.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Fact, FactRecord } from '../../repair/facts.js';
 import type { TooCold } from '../../repair/too-cold.js';
@@ -16,6 +17,7 @@ import { answer, button, capital, clock, degrees, tidy, type Setting } from './w
 
 export interface AirEntered {
   readonly value: Celsius;
+  readonly typed: TypedTemperature;
   readonly humidity: number | null;
   readonly at: Instant;
   /** Null when the same was noted already. */
@@ -30,7 +32,7 @@ const MOST_JOBS = 2;
 
 /** The air, and which waits it moved. */
 export function composeAir(entered: AirEntered, setting: Setting): Answer {
-  const noted = { value: degrees(entered.value, setting), at: clock(entered.at, setting) };
+  const noted = { value: airAsTyped(entered, setting), at: clock(entered.at, setting) };
   const air = entered.humidity === null ? sayShop(setting, 'air-noted', noted) : sayShop(setting, 'air-noted-humidity', { ...noted, humidity: entered.humidity });
   const moved = entered.changed.flatMap(({ before, after }) => movedLine(before, after, setting));
   const more = moved.length > MOST_JOBS ? [sayShop(setting, 'more', { count: `${moved.length - MOST_JOBS}` })] : [];
@@ -43,6 +45,13 @@ function coldSentence({ value, tooCold }: AirEntered, setting: Setting): string 
   if (tooCold.length === 0) return null;
   const cards = tooCold.map(({ card, needs }) => sayShop(setting, 'card-needs', { card, needs: degrees(needs, setting) })).join(', ');
   return sayShop(setting, 'nothing-would-count', { cards, value: degrees(value, setting) });
+}
+
+/** What was typed in the other unit is shown in both. */
+function airAsTyped({ value, typed }: AirEntered, setting: Setting): string {
+  const said = degrees(value, setting);
+  const foreign = typed.unit !== null && typed.unit !== setting.shop.unit && setting.unit === undefined;
+  return foreign ? sayShop(setting, 'typed-is', { typed: typed.value, unit: typed.unit, value: said }) : said;
 }
 
 function movedLine(before: Outlook, after: Outlook, setting: Setting): string[] {

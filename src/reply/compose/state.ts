@@ -181,7 +181,7 @@ export function heatAndStays(outlook: Outlook, setting: Setting): string {
 }
 
 /** The name of whoever stays with a lamp that is on, or for a fire watch; null: nobody said so, or nothing needs it. */
-function whoStays({ cure, heat }: Outlook, { shop, now }: Setting): string | null {
+export function whoStays({ cure, heat }: Outlook, { shop, now }: Setting): string | null {
   const by = heat.lamp === 'on' || heat.counted !== null || isFireWatch(cure.card) ? attendantAt(cure, shop, now) : null;
   return by === null ? null : nameOf(shop, by);
 }
@@ -203,7 +203,7 @@ export function lampsAlone(outlooks: readonly Outlook[], setting: Setting, usual
 const airAt = ({ air }: Outlook, now: Instant): AirStep | undefined => air.findLast((one) => one.from <= now);
 
 /** Air that nobody read and nobody is there for has a name of its own. */
-function airWords(step: AirStep | undefined, setting: Setting): string {
+export function airWords(step: AirStep | undefined, setting: Setting): string {
   if (step?.temperature == null) return sayState(setting, 'air-unknown');
   const value = degrees(step.temperature, setting);
   if (step.source === 'night setting') return sayState(setting, 'night-is', { value });

@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { Piece } from '../../cure/progress.js';
 import { minutesBetween, type Instant } from '../../cure/units.js';
 import { currentMilestone, holdOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
 import { sayWhy } from '../catalogue/why.js';
 import { likelySentence } from './likely.js';
@@ -9,18 +10,18 @@ import { dampSentence, openHold } from './open.js';
 import { exampleNote, holdReason, milestoneSentence, title } from './state.js';
 import { lawBehind, ruleSentence, stretchWords } from './why-rule.js';
 import { sumLines } from './why-sum.js';
-import { answer, capital, clock, milestoneWord, type Setting } from './words.js';
+import { answer, capital, clock, degrees, milestoneWord, type Setting } from './words.js';
 
 /** The sum behind the time: a second person can redo it with a pocket calculator. */
 export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   const one = currentMilestone(outlook, setting.now) ?? outlook.milestones.at(-1) ?? null;
   const { card, start } = outlook.cure;
   const law = one === null ? null : lawBehind(outlook.cure, one);
-  if (one === null || law === null || start === null) return answer('plain', [sayWhy(setting, 'not-closed', { job: title(outlook) }), openHold(outlook, setting), dampSentence(outlook, setting), exampleNote(card, setting)]);
+  if (one === null || law === null || start === null) return answer('plain', [sayWhy(setting, 'not-closed', { job: title(outlook) }), openHold(outlook, setting), dampSentence(outlook, setting), corrections(outlook, setting), exampleNote(card, setting)]);
   const words = (piece: Piece): string => stretchWords(piece, law, setting);
   const head = headLine(outlook, one, start, setting);
   const sum = [...sumLines(one.forecast, start, words, setting), endSentence(outlook, one, setting)];
-  const besides = [movedHere(outlook, setting), enteredLate(outlook, setting), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card, setting)].flatMap((line) => line ?? []);
+  const besides = [corrections(outlook, setting), movedHere(outlook, setting), enteredLate(outlook, setting), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card, setting)].flatMap((line) => line ?? []);
   return answer('plain', onOneScreen(head, ruleSentence(law, outlook, setting), sum, besides));
 }
 
@@ -29,6 +30,12 @@ function headLine(outlook: Outlook, one: MilestoneOutlook, start: Instant, setti
   const hold = holdOf(outlook, one);
   const values = { job: title(outlook), milestone: milestoneWord(one.kind, setting), card: card.name, version: card.version, at: clock(start, setting) };
   return hold === null ? sayWhy(setting, 'head', values) : sayWhy(setting, 'head-held', { ...values, reason: holdReason(hold, one, outlook, setting) });
+}
+
+/** What was typed first is still in the record. */
+function corrections({ cure: { corrected } }: Outlook, setting: Setting): string | null {
+  const said = corrected.map(({ before, after, by, enteredAt }) => sayWhy(setting, 'corrected', { before: degrees(before, setting), after: degrees(after, setting), who: nameOf(setting.shop, by), at: clock(enteredAt, setting) }));
+  return said.length === 0 ? null : said.join(' ');
 }
 
 const movedHere = ({ cure }: Outlook, setting: Setting): string | null => (cure.cameFrom === null ? null : sayWhy(setting, 'moved', { job: cure.cameFrom }));

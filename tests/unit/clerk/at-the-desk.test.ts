@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { personId } from '../../../src/repair/ids.js';
 import type { Person, Shop } from '../../../src/repair/shop.js';
+import { toText } from '../../../src/reply/to-text.js';
 import { DeskDay } from '../../support/desk-day.js';
 
 const person = (id: string, role: Person['role'], unit: Person['unit'] = null): Person => ({ id: personId(id), name: id.charAt(0).toUpperCase() + id.slice(1), role, chatId: null, language: 'en', unit });
@@ -26,6 +27,16 @@ describe('a lamp that was left on', () => {
     expect(day.told('ines', '08:21', 'lamps')).toContain('A 501 is done, still on?');
     expect(day.told('wren', '08:30', 'cure 502 P2 lamp 35 A')).toMatch(/^502 P2 closed 08:30, lamp A 35/);
     expect(day.told('ines', '08:31', 'lamps')).toMatch(/^A 502 35 °C till 09:50/);
+  });
+
+  it('that the book has on two jobs is asked about once an hour, not once for each', () => {
+    const day = desk();
+    day.says('tomek', '08:00', 'cure 501 P2 lamp 35 A');
+    day.says('tomek', '08:00', 'cure 501 j2 P2 lamp 35 A');
+    day.says('tomek', '08:10', 'cure 502 P2 lamp 35 A at 08:10 yes');
+    day.at('09:18');
+    expect(day.heard('still-on')).toEqual(['09:00 still-on tomek']);
+    expect(toText(day.posts('still-on').at(-1)?.answer ?? day.says('tomek', '09:18', 'help'))).toMatch(/^501 j2, 502 still on\?/);
   });
 
   it('over two joints asks one question for both, and one answer counts for both', () => {
@@ -76,6 +87,7 @@ describe('a slip', () => {
     day.says('tomek', '08:30', 'read 421 88');
     expect(day.told('tomek', '08:31', 'sory 58')).toMatch(/^421 reading 58 °C, corrected from 88 °C\./);
     expect(day.told('ines', '08:32', 'when 421')).not.toContain('HELD');
+    expect(day.told('ines', '08:33', 'why 421')).toContain('88 °C corrected to 58 °C by Tomek 08:31, both kept.');
     expect(day.told('tomek', '08:50', 'sorry 59')).toMatch(/type the right figure as a new entry|ago/);
   });
 
@@ -86,6 +98,17 @@ describe('a slip', () => {
     expect(day.told('tomek', '08:57', 'paste 31 p1')).toContain('Close the panel by 09:57 (60 min at 20 °C)');
     expect(day.told('tomek', '09:00', 'closed 31 air 66')).toMatch(/66.*Nothing stored/);
     expect(day.told('tomek', '09:36', 'closed 31 air 66F')).toMatch(/^31 closed 09:36\. 39 of 60 min used\. Air 18\.9 °C/);
+  });
+
+  it('of a reading stays in `why` until the right figure is taken back as well, however often it was put right', () => {
+    const day = desk();
+    day.says('tomek', '08:00', 'cure 421 P1 lamp 65');
+    day.says('tomek', '08:30', 'read 421 88');
+    day.says('tomek', '08:31', 'sorry 58');
+    day.says('tomek', '08:32', 'sorry 59');
+    expect(day.told('ines', '08:33', 'why 421')).toContain('88 °C corrected to 58 °C by Tomek 08:31, both kept. 58 °C corrected to 59 °C by Tomek 08:32, both kept.');
+    day.says('tomek', '08:34', 'undo');
+    expect(day.told('ines', '08:35', 'why 421')).not.toContain('corrected');
   });
 
   it('of two things in one line is one question with a button for each', () => {

@@ -40,6 +40,15 @@ describe('more than six messages an hour to one person', () => {
     expect(texts.filter((text) => / late\./.test(text))).toEqual([]);
   });
 
+  it('name the override of each job behind what is asked about it', () => {
+    const day = many(9, () => 0);
+    day.says('ines', '12:58', 'override 822 fill other end of the seam');
+    day.at('13:05');
+    const together = day.posts('bundle').filter(({ to }) => to === 'tomek').map(({ answer }) => toText(answer)).join('\n');
+    expect(together).toMatch(/^822 handling strength due 13:00.*Overridden: fill on this car \(Ines 12:58: “other end of the seam”\)\.$/m);
+    expect(together).toMatch(/^833 handling strength due 13:00(?!.*Overridden).*$/m);
+  });
+
   it('never hold back what cannot wait', () => {
     const day = many(8, () => 0);
     day.says('tomek', '12:30', 'paste 950 P1');

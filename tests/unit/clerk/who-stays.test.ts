@@ -7,7 +7,7 @@ function evening(): DeskDay {
   const [stay] = day.says('tomek', '15:58', 'cure 430 P1 lamp 30 A').buttons;
   expect(stay?.label).toBe('I stay');
   const said = day.told('wren', '15:59', stay?.line ?? '');
-  expect(said).toMatch(/^430 P1 closed 15:58, lamp A 30 °C, Wren stays\./);
+  expect(said).toMatch(/^430 P1 closed 15:58, lamp A 30 °C, Wren stays until midnight at the latest\./);
   expect(said).not.toMatch(/I stay|Who stays/);
   return day;
 }
@@ -24,6 +24,15 @@ describe('who stays with a lamp past closing', () => {
     const bundle = closing(day);
     expect(bundle).toContain('lamp A 30 °C, Wren stays');
     expect(bundle).not.toContain('switched off?');
+  });
+
+  it('is named with a lamp that is switched on, and until when that counts', () => {
+    const day = new DeskDay({ shifts: [] });
+    day.says('tomek', '15:50', 'cure 430 P1');
+    const said = day.told('tomek', '15:58', 'lamp 430 30 at 15:58 attended');
+    expect(said).toMatch(/^430 lamp 30 °C since 15:58, Tomek stays with it until midnight at the latest\./);
+    expect(day.told('wren', '16:00', 'stay 430')).toMatch(/^430 Wren stays with the lamp past closing, until midnight at the latest\./);
+    expect(day.told('tomek', '16:10', 'lamp 430 35')).toMatch(/^430 lamp 35 °C since 16:10\./);
   });
 
   it('leaves the question for the other lamps, by job', () => {

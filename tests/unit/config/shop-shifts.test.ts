@@ -17,7 +17,7 @@ function problems(text: string): string[] {
 
 describe('shop.yaml', () => {
   it('reads shifts, also past midnight, and on days in several pieces', () => {
-    const text = shiftsOf('{ name: early, days: mon-fri, hours: 06:00-14:00, people: [Olly] }', '{ name: night, days: [mon-thu, sat], hours: 22:00-06:00, people: [olly, petra] }', '{ name: all day, days: sun, hours: 00:00-24:00, people: [petra] }');
+    const text = shiftsOf('{ name: early, days: mon-fri, hours: 06:00-14:00, people: [Olly] }', '{ name: night, days: [mon-thu, sat], hours: 22:00-06:00 next day, people: [olly, petra] }', '{ name: all day, days: sun, hours: 00:00-24:00, people: [petra] }');
     expect(readShop(pathOf(text))).toMatchObject({
       ok: true,
       shop: {
@@ -40,8 +40,8 @@ describe('shop.yaml', () => {
   });
 
   it('says who works when, and who never does', () => {
-    const { lines } = checkShop({ shop: { path: pathOf(shiftsOf('{ name: night, days: fri-sat, hours: 22:00-06:30, people: [olly] }')), example: false }, cards: { path: 'src/cards/', example: true }, procedures: { path: 'src/procedures/', example: true } });
-    expect(lines.slice(1, 3)).toEqual(['  Shift night: fri, sat 22:00-06:30, olly.', '  Petra is in no shift: what is theirs goes to the foreman on duty.']);
+    const { lines } = checkShop({ shop: { path: pathOf(shiftsOf('{ name: night, days: fri-sat, hours: 22:00-06:30 next day, people: [olly] }')), example: false }, cards: { path: 'src/cards/', example: true }, procedures: { path: 'src/procedures/', example: true } });
+    expect(lines.slice(1, 3)).toEqual(['  Shift night: fri, sat 22:00-06:30 next day, olly.', '  Petra is in no shift: what is theirs goes to the foreman on duty.']);
   });
 });
 
@@ -50,11 +50,13 @@ describe('shop.yaml is refused', () => {
     ['somebody unknown in a shift', shiftsOf('{ name: early, days: mon, hours: 06:00-14:00, people: [olly, perta] }'), 'line 9, shifts no. 1.people no. 2: perta is not one of people; did you mean petra?'],
     ['somebody twice in a shift', shiftsOf('{ name: early, days: mon, hours: 06:00-14:00, people: [olly, Olly] }'), 'line 9, shifts no. 1.people no. 2: olly stands in this shift already'],
     ['a shift of no length', shiftsOf('{ name: early, days: mon, hours: 06:00-06:00, people: [olly] }'), 'line 9, shifts no. 1.hours: begins when it ends: a shift of no length. A whole day is 00:00-24:00'],
+    ['a shift that ends before it begins', shiftsOf('{ name: night, days: mon, hours: 22:00-06:00, people: [olly] }'), 'line 9, shifts no. 1.hours: ends before it begins. Past midnight? Write 22:00-06:00 next day'],
+    ['a shift of more than a day', shiftsOf('{ name: early, days: mon, hours: 06:00-14:00 next day, people: [olly] }'), 'line 9, shifts no. 1.hours: 06:00-14:00 next day would last a day or longer: leave out next day'],
     ['two shifts of one name', shiftsOf('{ name: early, days: mon, hours: 06:00-14:00, people: [olly] }', '{ name: Early, days: tue, hours: 06:00-14:00, people: [olly] }'), 'line 10, shifts no. 2.name: Early is the name of another shift already'],
     ['a day that is none', shiftsOf('{ name: early, days: mnday, hours: 06:00-14:00, people: [olly] }'), 'line 9, shifts no. 1.days: mnday is not a day; days are mon, tue, wed, thu, fri, sat, sun'],
     ['days that run backwards', shiftsOf('{ name: early, days: fri-mon, hours: 06:00-14:00, people: [olly] }'), 'line 9, shifts no. 1.days: fri-mon runs backwards: write mon-fri, or the days one by one'],
     ['a day twice', shiftsOf('{ name: early, days: [mon-fri, tue], hours: 06:00-14:00, people: [olly] }'), 'line 9, shifts no. 1.days: tue names a day that stands there already'],
-    ['hours that are none', shiftsOf('{ name: early, days: mon, hours: 6 to 14, people: [olly] }'), 'line 9, shifts no. 1.hours: must be hours such as 06:00-14:00; 22:00-06:00 runs past midnight'],
+    ['hours that are none', shiftsOf('{ name: early, days: mon, hours: 6 to 14, people: [olly] }'), 'line 9, shifts no. 1.hours: must be hours such as 06:00-14:00; past midnight 22:00-06:00 next day'],
     ['a time that is none', shiftsOf('{ name: early, days: mon, hours: 24:00-06:00, people: [olly] }'), 'line 9, shifts no. 1.hours: 24:00-06:00 is no time of day: write 00:00 to 24:00'],
     ['a shift of nobody', shiftsOf('{ name: early, days: mon, hours: 06:00-14:00, people: [] }'), 'line 9, shifts no. 1.people: must name somebody'],
     ['an unknown key', shiftsOf('{ name: early, day: mon, hours: 06:00-14:00, people: [olly] }'), 'line 9, shifts no. 1.day: is not known here; did you mean days?'],

@@ -125,7 +125,7 @@ describe('holds are worked out anew', () => {
     expect(shift.says('tomek', '08:20', { kind: 'wrong-card', job: '501', card: 'P2' })).toMatchObject({ notes: [{ note: 'card-changed' }, { note: 'over-maximum', value: 75, maximum: 60 }] });
     expect(shift.outlook('501').overMaximum).not.toBeNull();
     shift.until('08:21');
-    expect(shift.heard('safety')).toEqual(['08:20 safety tomek', '08:20 safety ines']);
+    expect(shift.heard('safety')).toEqual(['08:20 safety tomek', '08:20 safety ines', '08:20 safety wren']);
   });
 
   it.each<[string, number, string, object[]]>([

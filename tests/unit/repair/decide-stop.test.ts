@@ -61,3 +61,14 @@ describe('the fire watch', () => {
     expect(walk.stands('paint', '09:32')).toBe('open');
   });
 });
+
+it('no bake while a fire watch runs, and nobody lifts it by their word', () => {
+  const walk = new Walk([]);
+  walk.enters('tomek', '08:00', { kind: 'weld', job });
+  expect(holds(walk, 'bake')).toBe(1);
+  walk.enters('tomek', '08:10', { kind: 'done', job, step: 'weld' });
+  expect(holds(walk, 'bake')).toBe(1);
+  expect(walk.says('ines', '08:20', { kind: 'override', job, step: 'bake', reason: 'customer waits' }).ok).toBe(false);
+  walk.enters('tomek', '09:11', { kind: 'check', job, milestone: 'fire-watch', result: 'hard' });
+  expect(holds(walk, 'bake')).toBe(0);
+});

@@ -27,11 +27,20 @@ describe('too hot', () => {
     expect(shift.posts.filter((post) => post.kind === 'safety').at(-1)).toMatchObject({ saidAt: on('17:30'), route: 'alone' });
   });
 
+  it('reaches everybody of a shop without shifts, while it is open', () => {
+    const shift = warmP1('16:00');
+    shift.enters('tomek', '16:40', { kind: 'read', job: '501', value: warm(88) });
+    shift.until('Tue 07:31');
+    const heard = (who: string): string[] => shift.posts.filter((post) => post.to === who).map((post) => said(post.saidAt));
+    expect(heard('wren')).toEqual(['16:40', '16:45', '16:50', '16:55', 'Tue 07:30']);
+    expect(heard('ines').slice(0, 6)).toEqual(['16:40', '16:45', '16:50', '16:55', '17:00', '17:05']);
+  });
+
   it('stays quiet about everything else until the foreman decides', () => {
     const shift = hot();
     shift.enters('tomek', '09:32', { kind: 'off', job: '501' });
     shift.until('16:00');
-    expect(shift.heard()).toEqual(['09:30 safety tomek', '09:30 safety ines']);
+    expect(shift.heard()).toEqual(['09:30 safety tomek', '09:30 safety ines', '09:30 safety wren']);
     shift.enters('ines', '16:01', { kind: 'release', job: '501' });
     shift.until('16:02');
     expect(shift.heard('handling')).toEqual(['16:01 handling tomek']);
@@ -42,7 +51,7 @@ describe('too hot', () => {
     shift.enters('tomek', '09:31', { kind: 'undo' });
     shift.enters('tomek', '09:31', { kind: 'read', job: '501', value: warm(58) });
     shift.until('10:00');
-    expect(shift.heard('safety')).toEqual(['09:30 safety tomek', '09:30 safety ines']);
+    expect(shift.heard('safety')).toEqual(['09:30 safety tomek', '09:30 safety ines', '09:30 safety wren']);
     expect(shift.outlook('501').overMaximum).toBeNull();
   });
 
@@ -51,7 +60,7 @@ describe('too hot', () => {
     shift.enters('tomek', '09:31', { kind: 'undo' });
     shift.enters('tomek', '09:32', { kind: 'read', job: '501', value: warm(90) });
     shift.until('09:33');
-    expect(shift.heard('safety').slice(2)).toEqual(['09:32 safety tomek', '09:32 safety ines']);
+    expect(shift.heard('safety').slice(3)).toEqual(['09:32 safety tomek', '09:32 safety ines', '09:32 safety wren']);
   });
 
   it('is nothing to a cure that began on the same joint afterwards', () => {

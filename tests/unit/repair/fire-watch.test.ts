@@ -94,7 +94,7 @@ describe('smoke on a fire watch', () => {
     shift.enters('wren', at, { kind: 'check', job: '501', milestone: 'fire-watch', result: 'soft' });
     const minutesLater = said(plus(on(at), minutes(6)));
     shift.until(minutesLater);
-    expect(shift.posts.slice(before).map(({ kind, to }) => `${kind} ${to}`)).toEqual(['safety tomek', 'safety ines', 'safety tomek', 'safety ines']);
+    expect(shift.posts.slice(before).map(({ kind, to }) => `${kind} ${to}`)).toEqual(['safety tomek', 'safety ines', 'safety wren', 'safety tomek', 'safety ines', 'safety wren']);
     expect(waiting(shift, minutesLater)).toEqual([`501 decision held ${at}`]);
     expect(shift.says('tomek', minutesLater, { kind: 'check', job: '501', milestone: 'fire-watch', result: 'hard' })).toMatchObject({ ok: false, refusal: { code: 'held', reason: 'smoke' } });
     shift.enters('ines', '11:30', { kind: 'release', job: '501', reason: 'tape smouldered, cold now' });
@@ -109,7 +109,7 @@ describe('smoke on a fire watch', () => {
     shift.enters('tomek', '09:40', { kind: 'weld', job: '501' });
     shift.enters('tomek', '09:45', { kind: 'check', job: '501', milestone: 'fire-watch', result: 'soft' });
     shift.until('09:46');
-    expect(shift.heard('safety')).toEqual(['09:45 safety tomek', '09:45 safety ines']);
+    expect(shift.heard('safety')).toEqual(['09:45 safety tomek', '09:45 safety ines', '09:45 safety wren']);
   });
 
   it('reported twice is one report', () => {

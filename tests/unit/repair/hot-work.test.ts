@@ -108,7 +108,7 @@ describe('hot work on a car with wax in it', () => {
     const shift = waxed();
     shift.enters('tomek', '09:44', { kind: 'done', job: '7220', step: 'weld' });
     shift.until('10:40');
-    expect(shift.heard('safety')).toHaveLength(2);
+    expect(shift.heard('safety')).toHaveLength(3);
     expect(shift.outlook('7220').milestones.map(({ check }) => check.dueAt)).toEqual([on('10:44')]);
   });
 
@@ -135,7 +135,7 @@ describe('hot work on a car with wax in it', () => {
     shift.enters('tomek', '09:00', { kind: 'done', job: '7220', step: 'wax' });
     shift.enters('tomek', '09:40', { kind: 'weld', job: '7220' });
     shift.until('09:41');
-    expect(shift.heard('safety')).toEqual(['09:40 safety tomek', '09:40 safety ines']);
+    expect(shift.heard('safety')).toEqual(['09:40 safety tomek', '09:40 safety ines', '09:40 safety wren']);
     expect(shift.outlook('7220').cure.card.name).toBe(FIRE_WATCH);
   });
 });

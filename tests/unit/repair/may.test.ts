@@ -46,6 +46,17 @@ describe('a question about what stands against a deed', () => {
     expect(asks(shift, '09:30', 'sand')).toMatch(/NOT yet\. Full 10:20/);
   });
 
+  it('to bake waits for the end of a fire watch, whatever else is confirmed', () => {
+    const shift = new Shift();
+    shift.enters('tomek', '09:00', { kind: 'weld', job: '501' });
+    expect(asks(shift, '09:05', 'bake')).toMatch(/^501 NOT yet\. Hot work goes on and nobody watches so far\./);
+    shift.enters('tomek', '09:10', { kind: 'done', job: '501', step: 'weld' });
+    expect(asks(shift, '09:30', 'bake')).toMatch(/^501 NOT yet\. Fire watch 10:10 earliest\. Oven heat/);
+    expect(asks(shift, '10:11', 'bake')).toMatch(/^501 NOT yet\. Fire watch due since 10:10 and not checked\./);
+    shift.enters('tomek', '10:12', { kind: 'check', job: '501', milestone: 'fire-watch', result: 'hard' });
+    expect(asks(shift, '10:13', 'bake')).not.toContain('Fire watch');
+  });
+
   it('says that it is held', () => {
     const shift = bonded();
     shift.enters('tomek', '09:26', { kind: 'check', job: '501', milestone: 'handling', result: 'hard' });

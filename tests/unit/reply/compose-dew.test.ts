@@ -15,6 +15,17 @@ function damp(): Shift {
   return shift;
 }
 
+describe('air typed in another unit than the shop reads', () => {
+  it.each([
+    ['C', warm(68, 'F'), 'Air 68 °F = 20 °C noted 07:45.'],
+    ['F', warm(20, 'C'), 'Air 20 °C = 68 °F noted 07:45.'],
+    ['C', warm(20, 'C'), 'Air 20 °C noted 07:45.'],
+    ['F', warm(68), 'Air 68 °F noted 07:45.'],
+  ] as const)('is said in both, shop in °%s', (unit, value, said) => {
+    expect(hears(new Shift({ unit }), 'tomek', '07:45', { kind: 'air', value, humidity: null }).lines[0]).toBe(said);
+  });
+});
+
 describe('air with its humidity', () => {
   it('says how warm metal has to be', () => {
     expect(hears(new Shift(), 'tomek', '07:45', { kind: 'air', value: warm(18), humidity: 70 }).lines.slice(0, 2)).toEqual(['Air 18 °C, 70 % humidity noted 07:45.', 'Dew point 12.4 °C: metal at least 15.5 °C.']);

@@ -156,3 +156,24 @@ describe('refusals', () => {
     expect(lines(said)[0]).toMatch(/^501 HOLD: full strength of K on j1 is not confirmed.*Only the foreman can go on: `override 501 fill reason`/);
   });
 });
+
+describe('hot work that is over, and whose step stands back', () => {
+  const twoWelds = (): Walk => {
+    const walk = Walk.through(aStep('weld-left', { joint: 'j1' }), aStep('weld-right', { joint: 'j2' }));
+    walk.enters('tomek', '08:20', { kind: 'weld', job });
+    return walk;
+  };
+
+  it('says that the watch starts and only the step is not noted, with a button for each step', () => {
+    const said = hears(twoWelds(), 'tomek', '08:40', { kind: 'done', job, step: 'weld' });
+    expect(lines(said)[0]).toMatch(/^501 hot work over 08:40\. Fire watch 09:40/);
+    expect(lines(said).at(-1)).toBe('501: which step? The step itself is not noted.');
+    expect(buttons(said)).toEqual(expect.arrayContaining(['Weld-left: done 501 weld-left', 'Weld-right: done 501 weld-right']));
+    expect(lines(said).join()).not.toContain('Nothing stored');
+  });
+
+  it('stores nothing, and says so, where no hot work goes on', () => {
+    const walk = Walk.through(aStep('weld-left', { joint: 'j1' }), aStep('weld-right', { joint: 'j2' }));
+    expect(lines(hears(walk, 'tomek', '08:40', { kind: 'done', job, step: 'weld' }))).toEqual(['501: which step? Nothing stored yet.']);
+  });
+});

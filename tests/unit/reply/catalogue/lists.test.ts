@@ -102,6 +102,14 @@ it('the end of a shift asks who takes over', () => {
 it('many questions in one', () => {
   const [outlook] = outlooks;
   if (outlook === undefined) throw new Error('nothing runs');
-  const posts = [1, 2].map(() => ({ said: composeWaiting(list, DE), outlook }));
+  const posts = [1, 2].map(() => ({ said: composeWaiting(list, DE), outlook, job: null }));
   expect([lines(composeTogether(posts, DE).answer).at(0), lines(composeTogether(posts, DE).answer).at(3)]).toEqual(['2 Fragen auf einmal, damit das Telefon nicht die ganze Stunde klingelt.', 'Antworte mit dem Auftrag: `hard 501`, `on 501`.']);
+});
+
+it('many questions in one say of each job that it stands still', () => {
+  const held = new Shift();
+  held.enters('tomek', '08:00', { kind: 'cure', job: '501', card: 'P1' });
+  held.enters('ines', '08:10', { kind: 'hold', job: '501', reason: 'panel bowed' });
+  const said = composeTogether([{ said: composeWaiting([], DE), outlook: held.outlook('501'), job: held.job('501') }], DE).answer;
+  expect(lines(said).at(1)).toMatch(/ GESPERRT seit 08:10 von Ines: „panel bowed“, der Meister entscheidet\.$/);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES, type Language } from '../../../../src/repair/shop.js';
+import { exampleShop } from '../../../support/example-shop.js';
 import { postsOf } from '../../../support/spoken.js';
 import { Shift, warm } from '../../../support/shift.js';
 
@@ -19,8 +20,9 @@ function lamp(): Shift {
   return shift;
 }
 
+/** The foreman hears last: the button to go on is theirs. */
 function tooHot(): Shift {
-  const shift = new Shift();
+  const shift = new Shift({ people: exampleShop().people.filter(({ role }) => role !== 'apprentice') });
   shift.enters('tomek', '08:00', { kind: 'cure', job: '501', card: 'P1', setting: warm(65), heater: 'pad' });
   shift.enters('tomek', '08:20', { kind: 'read', job: '501', value: warm(95) });
   return shift;
