@@ -76,7 +76,7 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   if (!foreman && minutesBetween(first.enteredAt, situation.now) > UNDO_WITHIN) return refuse({ code: 'undo-too-late', enteredAt: first.enteredAt });
   const gone = first.by === situation.by ? wentAlong(last, situation) : null;
   if (gone !== null) return refuse(gone);
-  const main = last.facts.findLast(({ fact }) => fact.type !== 'cautioned') ?? first;
+  const main = last.facts.findLast(({ fact }) => fact.type !== 'cautioned' && fact.type !== 'cartridge') ?? first;
   return {
     ok: true,
     // An entry about several jobs, such as a lamp taken from another one, is taken back in each of their books.

@@ -35,7 +35,7 @@ export function hears(shift: Shift, who: string, when: string, short: Parameters
   const entry = decision.facts.length === 0 ? null : (shift.facts.at(-1)?.entry ?? null);
   const { about, notes, facts } = decision;
   const after = about === null ? undefined : shift.outlooks(about.job).find(({ cure }) => sameCure(cure.ref, about.cure));
-  if (about !== null && after !== undefined && !isJobCommand(command)) {
+  if (about !== null && after !== undefined && (!isJobCommand(command) || command.kind === 'enter')) {
     const was = before.find(({ cure }) => cure.job === about.job && sameCure(cure.ref, about.cure)) ?? null;
     return spoken(composeEntry({ command, by: personId(who), before: was, after, notes, entry }, setting));
   }

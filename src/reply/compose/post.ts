@@ -1,15 +1,17 @@
 import { currentMilestone, hottestAllowed, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
-import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
+import { CARTRIDGE_ROUND, DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
+import { sayCartridge } from '../catalogue/cartridge.js';
 import { sayPost } from '../catalogue/post.js';
+import { badCartridge } from './cartridge.js';
 import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
 import { composeHotWorkPost } from './hot-work-post.js';
 import { limitFigures } from './open.js';
-import { aimed, certainty, heaterWord, heatWords, isEarliest, markedExample, offButton, title } from './state.js';
+import { aimed, certainty, heaterWord, heatWords, holdWords, isEarliest, markedExample, offButton, title } from './state.js';
 import { takeoverButtons, takeoverLines } from './takeover.js';
 import { answer, button, clock, degrees, lasting, milestoneWord, type Setting } from './words.js';
 
@@ -146,11 +148,17 @@ function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, 
   const scrap = button(sayPost(setting, 'button-scrap'), `scrap ${aimed(outlook)} foreman`);
   const late = lateSentence(lateness, reminder, setting);
   if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, 'damp metal judged', setting), scrap]);
+  if (reminder.round === CARTRIDGE_ROUND) return answer('alarm', [...cartridgeDecision(outlook, late, setting)], [goOnButton(outlook, 'cartridge judged', setting), scrap]);
   if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, 'open limit judged', setting), scrap]);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);
   const asked = sayPost(setting, one?.check.conflict === true ? 'two-answers' : 'soft-twice', { title: title(outlook), what });
   return answer('question', [asked, late, answersSentence(outlook, setting)], [...answerButtons(aimed(outlook), one?.kind ?? '', setting), scrap]);
+}
+
+function cartridgeDecision(outlook: Outlook, late: string | null, setting: Setting): (string | null)[] {
+  const why = badCartridge(outlook, setting) ?? holdWords('cartridge', setting);
+  return [sayCartridge(setting, 'decide', { title: title(outlook), why }), late, sayCartridge(setting, outlook.cure.closed === null ? 'may-not-hold' : 'may-not-hold-closed')];
 }
 
 /** That the open limit has passed, and what became of the panel. */
