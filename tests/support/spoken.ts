@@ -17,11 +17,11 @@ import type { Shift } from './shift.js';
 
 interface Spoken {
   readonly lines: readonly string[];
-  /** `label: line` of every button. */
+  /** `label: line` of every button, `…` where its reason is to be written. */
   readonly buttons: readonly string[];
 }
 
-const spoken = (answer: Answer): Spoken => ({ lines: toText(answer).split('\n'), buttons: answer.buttons.map(({ label, line }) => `${label}: ${line}`) });
+const spoken = (answer: Answer): Spoken => ({ lines: toText(answer).split('\n'), buttons: answer.buttons.map(({ label, line, asks }) => `${label}: ${line}${asks === undefined ? '' : ' …'}`) });
 
 /** Says a command on a shift and puts the answer into words, as the desk would to somebody of that language. */
 export function hears(shift: Shift, who: string, when: string, short: Parameters<Shift['says']>[2], language: Language = 'en'): Spoken {

@@ -129,14 +129,14 @@ function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   return answer('question', [asked, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), cautionLine('lamp', setting)], [button(sayButtons(setting, 'turned-up'), `up ${aimed(outlook)}`), laterButton(outlook, setting)]);
 }
 
-/** Without a reason it is asked for. */
-const goOnButton = (outlook: Outlook, reason: string, setting: Setting): Button => button(sayPost(setting, 'button-go-on'), `release ${aimed(outlook)} ${reason}`);
+/** The foreman writes why. */
+const goOnButton = (outlook: Outlook, setting: Setting): Button => ({ ...button(sayPost(setting, 'button-go-on'), `release ${aimed(outlook)}`), asks: 'reason' });
 
 function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const { overMaximum: over, cure } = outlook;
   const maximum = hottestAllowed(cure.card);
   const hot = { title: title(outlook), value: over === null ? '' : degrees(over.value, setting), heater: cure.heater };
-  const buttons = [offButton(outlook, setting), ...(over === null ? [] : [button(sayButtons(setting, 'typing-error'), `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [goOnButton(outlook, 'heat judged', setting)] : [])];
+  const buttons = [offButton(outlook, setting), ...(over === null ? [] : [button(sayButtons(setting, 'typing-error'), `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [goOnButton(outlook, setting)] : [])];
   return answer('alarm', [
     maximum === null ? sayPost(setting, 'too-hot', hot) : sayPost(setting, 'too-hot-limit', { ...hot, maximum: degrees(maximum, setting) }),
     over === null ? sayPost(setting, 'too-hot-held') : sayPost(setting, 'too-hot-read', { at: clock(over.at, setting), who: nameOf(setting.shop, over.by) }),
@@ -147,9 +147,9 @@ function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, se
 function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const scrap = button(sayPost(setting, 'button-scrap'), `scrap ${aimed(outlook)} foreman`);
   const late = lateSentence(lateness, reminder, setting);
-  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, 'damp metal judged', setting), scrap]);
-  if (reminder.round === CARTRIDGE_ROUND) return answer('alarm', [...cartridgeDecision(outlook, late, setting)], [goOnButton(outlook, 'cartridge judged', setting), scrap]);
-  if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, 'open limit judged', setting), scrap]);
+  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, setting), scrap]);
+  if (reminder.round === CARTRIDGE_ROUND) return answer('alarm', [...cartridgeDecision(outlook, late, setting)], [goOnButton(outlook, setting), scrap]);
+  if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, setting), scrap]);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);
   const asked = sayPost(setting, one?.check.conflict === true ? 'two-answers' : 'soft-twice', { title: title(outlook), what });

@@ -29,7 +29,7 @@ describe('a cartridge that is out of date, on a job without a procedure', () => 
     day.told('tomek', '08:20', 'closed 501');
     day.at('16:00');
     expect(day.heard()).toEqual(['08:00 decision ines']);
-    expect(withButtons(day.posts('decision')[0]?.answer ?? { tone: 'plain', lines: [], buttons: [] }).split('\n').slice(0, 2)).toEqual(['501 batch 55-B expired 01/26. You decide.', 'A paste past its date may not reach its strength. Another cartridge before closing lifts the hold.']);
+    expect(withButtons(day.posts('decision')[0]?.answer ?? { tone: 'plain', lines: [], buttons: [] }).split('\n')).toEqual(['501 batch 55-B expired 01/26. You decide.', 'A paste past its date may not reach its strength. Another cartridge before closing lifts the hold.', 'P1 is an example card, not your data sheet.', '[Go on] release 501 j1 …', '[Scrap] scrap 501 j1 foreman']);
   });
 
   it('goes on with the foreman\'s reason, which stands in every later answer beside what it was', () => {
