@@ -180,7 +180,7 @@ function composed(tx: BookTransaction, desk: DeskState, { command, decision, sit
   const book = bookIn(tx, desk.shelf);
   const setting = settingFor(by, situation);
   const { about, notes, facts } = decision;
-  if (isJobCommand(command)) {
+  if (isJobCommand(command) && (command.kind !== 'enter' || about === null)) {
     const job = jobOf(decision, book);
     const jobs = job === null ? handedJobs(facts) : [job.no];
     return composeJobEntry({ command, by, facts, notes, entry, job, outlooks: jobs.flatMap((no) => outlooksIn(no, shop, book)), air: book.air }, setting);

@@ -17,7 +17,7 @@ export interface Speaker {
 /** Where the answer to a message goes. The page answers in its own HTTP response. */
 export type ReturnPath =
   | { readonly chat: 'page' }
-  | { readonly chat: 'slack'; readonly channel: string; readonly thread: string | null; readonly user: string; readonly visible: 'to-all' | 'to-asker' }
+  | { readonly chat: 'slack'; readonly channel: string; readonly thread: string | null; readonly user: string; readonly visible: 'to-all' | 'to-asker'; /** As below. */ readonly from?: 'form' }
   /** From a place where nothing can be answered: into the person's direct messages. A form shows a refusal itself, so only what was stored is answered there. */
   | { readonly chat: 'slack-direct'; readonly user: string; readonly from: 'form' | 'home' };
 

@@ -37,6 +37,11 @@ const marginWords = 'percent that the waits by rows grow by, 0 to 100';
 
 export const marginField = z.number({ error: expects(marginWords) }).min(0, { error: `must be ${marginWords}` }).max(100, { error: `must be ${marginWords}` });
 
+const DAYS = 'whole days from 1 to 730';
+
+/** How long an opened cartridge may be used. */
+export const openedDaysField = z.int({ error: expects(DAYS) }).min(1, { error: `must be ${DAYS}` }).max(730, { error: `must be ${DAYS}` });
+
 /** Rows of a sheet, `temperature: minutes`, coldest first in the result; hotter must be shorter. */
 export const rowsField = z.record(z.string(), durationField, { error: expects('rows, each a temperature in °C and its minutes') }).transform((record, context): readonly SheetRow[] => {
   const written: (SheetRow & { readonly key: string })[] = [];

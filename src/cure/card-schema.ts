@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { CARD_BASES, MILESTONE_KINDS, type CardBasis, type MaterialCard, type MilestoneKind, type MilestoneRule, type OpenTime, type RateLaw } from './card.js';
 import { checkedAgainstLimits } from './card-limits.js';
-import { cardNameField, durationField, humidityField, marginField, openField, rowsField, temperatureField, wordsField } from './card-fields.js';
+import { cardNameField, durationField, humidityField, marginField, openedDaysField, openField, rowsField, temperatureField, wordsField } from './card-fields.js';
 import { closedObject, expects } from './closed-object.js';
 import { recipeRules, stagesField, unheatedField } from './recipe-schema.js';
 import { tableField } from './table-schema.js';
 import { minutes, type Minutes } from './units.js';
 
-const heading = { card: cardNameField, title: wordsField, version: wordsField, example: z.boolean({ error: expects('true or false') }).default(false), 'no-heat-after': z.boolean({ error: expects('true or false') }).default(false) };
+const heading = { card: cardNameField, title: wordsField, version: wordsField, example: z.boolean({ error: expects('true or false') }).default(false), 'no-heat-after': z.boolean({ error: expects('true or false') }).default(false), 'opened-days': openedDaysField.optional() };
 
 /** Real minutes at or above a temperature, without credit for more heat. */
 const holdField = closedObject({ 'at-least': temperatureField, minutes: durationField });
@@ -101,12 +101,13 @@ interface Heading {
   readonly example: boolean;
   /** No welding, no bake on this car from then on. */
   readonly 'no-heat-after': boolean;
+  readonly 'opened-days'?: number | undefined;
 }
 
 /** A card without limits; milestones in the order people meet them. */
 function cardOf(plain: Heading, rules: readonly MilestoneRule[]): MaterialCard {
   const milestones = [...rules].sort((one, other) => MILESTONE_KINDS.indexOf(one.kind) - MILESTONE_KINDS.indexOf(other.kind));
-  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null, marginPercent: 0, noHeatAfter: plain['no-heat-after'] };
+  return { name: plain.card, title: plain.title, version: plain.version, example: plain.example, basis: plain.basis, milestones, openTime: null, maxPanel: null, maxLamp: null, recoatBy: null, marginPercent: 0, noHeatAfter: plain['no-heat-after'], openedDays: plain['opened-days'] ?? null };
 }
 
 const elapsed = (wait: Minutes): RateLaw => ({ law: 'elapsed', minutes: wait });

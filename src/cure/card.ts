@@ -83,4 +83,6 @@ export interface MaterialCard {
   readonly marginPercent: number;
   /** Wax and the like: from then on no heat and no flame on this car. */
   readonly noHeatAfter: boolean;
+  /** How many days a cartridge may be used once it was opened; null where the sheet states none. */
+  readonly openedDays: number | null;
 }

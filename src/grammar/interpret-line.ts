@@ -11,6 +11,7 @@ import { piecesOf } from './pieces.js';
 import type { Problem } from './problem.js';
 import { LONGEST_LINE, readChunks, type Chunk } from './reader.js';
 import { beginsFreeText, parseReasonLine } from './reason-line.js';
+import { labelledLine, withLabel } from './labelled-line.js';
 import { namedStays, type NamedStay } from './named-stays.js';
 import { isStatement, restate } from './restate.js';
 import type { Said } from './said.js';
@@ -31,6 +32,9 @@ export function interpretLine(text: string, names: KnownNames): Parsed {
   const reading = readChunks(text);
   if (!reading.ok) return { ok: false, trouble: unreadable(reading.problem === 'empty' ? 'a-command' : { is: 'longest-line', most: LONGEST_LINE }) };
   const pieces = piecesOf(reading.chunks, names);
+  const laid = reading.asks || beginsFreeText(pieces) ? null : labelledLine(reading.chunks, names);
+  const labelled = laid === null ? null : withLabel(interpretLine(laid.rest, names), laid.label);
+  if (labelled !== null) return labelled;
   const staying = reading.asks ? null : namedStays(pieces);
   if (staying !== null) return stayOf(staying, names);
   const plain = restate(pieces, reading.asks, beginsFreeText(pieces));

@@ -1,4 +1,4 @@
-import type { CureCommand } from './commands.js';
+import type { EntryCommand } from './commands.js';
 import type { Note } from './decision.js';
 import type { MaterialCard } from '../cure/card.js';
 import type { Outlook } from './outlook.js';
@@ -7,7 +7,7 @@ import type { Shop } from './shop.js';
 
 /** An entry, and the cure after it. */
 export interface Entering {
-  readonly command: CureCommand;
+  readonly command: EntryCommand;
   readonly after: Outlook;
   readonly notes: readonly Note[];
 }

@@ -7,7 +7,7 @@ import type { Reminder } from './reminder.js';
 import { forForeman, type Routing } from './route.js';
 
 /** Of a decision: air that is colder than every row of a table the joint needs. */
-export const COLD_ROUND = 3;
+export const COLD_ROUND = 4;
 
 /** Air in which a table has no time. */
 interface ColdTable {

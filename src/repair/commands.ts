@@ -31,6 +31,19 @@ export interface When {
 export type ReadingMethod = 'unstated' | 'contact' | 'tape' | 'bare';
 export type CheckResult = 'hard' | 'soft';
 
+/** What stands on the cartridge that a bead is laid from, as typed; null: not said. */
+export interface CartridgeLabel {
+  readonly batch: string | null;
+  readonly expiry: string | null;
+  readonly opened: string | null;
+}
+
+/** One figure of a step or of a cartridge, as typed. */
+export interface EnteredFigure {
+  readonly what: Entering;
+  readonly text: string;
+}
+
 /** What a command is about; null is filled from the thread, the person's open question or the only running cure. */
 export interface Subject {
   readonly job: JobNo | null;
@@ -45,10 +58,10 @@ export interface AirSaid {
 
 /** Something about one cure, or about the air. `depth` is the bead's, in millimetres; null where nobody said. */
 export type CureCommand =
-  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly air?: AirSaid; /** Another cartridge or mix onto the joint that is open already. */ readonly again?: true; readonly when: When })
+  | (Subject & { readonly kind: 'paste'; readonly card: string | null; readonly depth: number | null; readonly air?: AirSaid; readonly label?: CartridgeLabel; /** Another cartridge or mix onto the joint that is open already. */ readonly again?: true; readonly when: When })
   | (Subject & { readonly kind: 'closed'; readonly card: string | null; readonly depth: number | null; readonly air?: AirSaid; readonly when: When })
   | (Subject & { readonly kind: 'moved'; readonly when: When })
-  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly depth: number | null; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly air?: AirSaid; readonly when: When })
+  | (Subject & { readonly kind: 'cure'; readonly card: string | null; readonly depth: number | null; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly air?: AirSaid; readonly label?: CartridgeLabel; readonly when: When })
   /** `setting` null means "turned up": the next stage of the recipe. */
   | (Subject & { readonly kind: 'lamp'; readonly setting: TypedTemperature | null; readonly heater: Heater; readonly lamp: LampName | null; readonly when: When })
   /** `since: 'unknown'`: it was found off and nobody knows since when. */
@@ -76,7 +89,8 @@ export type JobCommand =
   | (Subject & { readonly kind: 'done'; readonly step: string | null; readonly when: When })
   | (Subject & { readonly kind: 'sign'; readonly step: string | null })
   | (Subject & { readonly kind: 'tap'; readonly step: string; readonly tap: number })
-  | (Subject & { readonly kind: 'enter'; readonly what: Entering; readonly text: string })
+  /** `more`: what was typed behind it in the same line. */
+  | (Subject & EnteredFigure & { readonly kind: 'enter'; readonly more?: readonly EnteredFigure[] })
   | (Subject & { readonly kind: 'hold'; readonly reason: string })
   | (Subject & { readonly kind: 'override'; readonly step: string | null; readonly reason: string })
   /** Hot work is about to begin. */

@@ -1,6 +1,6 @@
 import type { MilestoneKind } from '../cure/card.js';
 import type { EntryCommand } from './commands.js';
-import { heldRefusal } from './course-for.js';
+import { heldRefusal, walkOf } from './course-for.js';
 import { refuse, type Decision, type NewFact, type Note, type Situation } from './decision.js';
 import type { JobFact } from './facts.js';
 import { decideSmoke, releaseSmoke } from './decide-smoke.js';
@@ -8,10 +8,13 @@ import type { JobNo } from './ids.js';
 import { lampWanted } from './lamp-wanted.js';
 import { jobHoldOf } from './job-hold.js';
 import { foremanOf, isForeman, roleOf } from './people.js';
-import { currentMilestone, holdOf, shareOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { currentMilestone, heldBead, holdOf, shareOf, undecidedCartridge, undecidedLimit, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { isBegunBy } from './opened-days.js';
 import type { Refusal } from './refusal.js';
 import type { ReminderKind } from './reminder.js';
 import { scrappedCure } from './scrapped-cure.js';
+import type { Block } from './step-needs.js';
+import { stepsAt } from './step-state.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
 
@@ -35,7 +38,7 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   const one = checkedMilestone(command, outlook, situation);
   if (one === null) return refuse({ code: 'nothing-to-check', job });
   const hold = holdOf(outlook, one);
-  if (hold === 'open-limit' || hold === 'dew' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
+  if (hold === 'open-limit' || hold === 'dew' || hold === 'cartridge' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
   const foreman = isForeman(situation.shop, situation.by);
   const apprentice = roleOf(situation.shop, situation.by) === 'apprentice';
   if (apprentice && command.result === 'hard' && !isFirstChecked(one.kind)) return refuse({ code: 'wrong-role', role: 'apprentice', may: ['technician', 'foreman'] });
@@ -123,15 +126,24 @@ export function decideRelease(command: Of<'release'>, situation: Situation): Dec
   const limit = undecidedLimit(outlook);
   const current = currentMilestone(outlook, situation.now);
   const disputed = current !== null && (current.check.phase === 'held' || current.check.conflict) ? current : null;
-  const nothing = outlook.overMaximum === null && disputed === null && undecidedDew(outlook) === null && (limit === null || limit > situation.now);
+  const nothing = outlook.overMaximum === null && disputed === null && heldBead(outlook) === null && (limit === null || limit > situation.now);
   if (nothing) return refuse({ code: 'nothing-held', job: outlook.cure.job });
   const { job, ref } = outlook.cure;
   const fact = (one: JobFact): NewFact => ({ job, happenedAt: situation.now, fact: one });
   const released = fact({ type: 'released', cure: ref, reason: command.reason });
   // A disputed check that the foreman lets go on is the foreman's own answer to it.
   const answer = disputed === null || outlook.overMaximum !== null ? [] : [fact({ type: 'checked', cure: ref, milestone: disputed.kind, result: 'hard', role: 'foreman' })];
-  return { ok: true, facts: [released, ...answer], about: about(outlook), notes: [] };
+  return { ok: true, facts: [released, ...answer, ...labelLifted(command.reason, outlook, situation).map(fact)], about: about(outlook), notes: [] };
 }
+
+/** One decision about one cartridge: the step that its label stands against goes on with the bead that was laid from it. */
+function labelLifted(reason: string, outlook: Outlook, situation: Situation): JobFact[] {
+  const walk = undecidedCartridge(outlook) === null ? null : walkOf(outlook.cure.job, situation);
+  const steps = walk === null ? [] : stepsAt(walk.course, situation.now).filter(({ step }) => isBegunBy(step, outlook.cure.ref.joint));
+  return steps.flatMap(({ step, state }): JobFact[] => (state.is === 'blocked' && state.blocks.some((block) => isLabel(block.why === 'out-of-turn' ? block.first.why : block.why)) ? [{ type: 'step-overridden', step: step.id, reason, pastLabel: true }] : []));
+}
+
+const isLabel = (why: Block['why']): boolean => why === 'expired' || why === 'opened';
 
 /** A whole job that is held comes first, unless one of its joints is named. */
 function heldJob({ job, joint }: Of<'release'>, { book, thread }: Situation): JobNo | null {

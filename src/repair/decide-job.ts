@@ -1,6 +1,7 @@
 import type { JobCommand } from './commands.js';
 import { decideAccept, decideAdopt, decideBusy, decideHand, decideHandover, decideTurnAway } from './decide-people.js';
-import { decideBegin, decideDone, decideEnter, decideSign, decideTap } from './decide-procedure.js';
+import { decideBegin, decideDone, decideSign, decideTap } from './decide-procedure.js';
+import { decideEnter } from './decide-enter.js';
 import { decideHold, decideOverride } from './decide-stop.js';
 import { decideMove } from './decide-move.js';
 import { decideWeld, withFireWatch } from './decide-hot-work.js';

@@ -12,7 +12,6 @@ import type { Refusal } from './refusal.js';
 import { chosenStep, mayDo, rolesFor, tapChoices } from './step-choice.js';
 import { askAgain, chosenAgain, isRepeat, saysAgain } from './step-again.js';
 import type { Doing } from './step-doings.js';
-import { fittingFigure, stepToEnter } from './step-entering.js';
 import { isRepeatable, isThrough, isUnderWay, stepsAt, type StepAt } from './step-state.js';
 import { whichJob } from './subject.js';
 import { untimely } from './timely.js';
@@ -149,16 +148,4 @@ function isTapAgain({ id }: ProcedureStep, tap: number, { course }: Walk, now: I
   const doings = course.steps.find(({ step }) => step.id === id)?.doings ?? [];
   const said = doings.at(-2)?.taps.get(tap);
   return said !== undefined && doings.at(-1)?.taps.has(tap) === false && now >= plus(said.at, SAME_TAP) && isRepeatable(id, course, now);
-}
-
-/** A figure goes to the step that asks for it; a label that is out of date holds that step. */
-export function decideEnter(command: Of<'enter'>, situation: Situation): Decision {
-  const walk = freeWalkFor(command, situation);
-  if (!walk.ok) return refuse(walk.refusal);
-  const job = walk.job.no;
-  const step = stepToEnter(command, stepsAt(walk.course, situation.now));
-  if (step === null) return refuse({ code: 'not-asked-for', job, what: command.what });
-  const figure = fittingFigure(command, step, situation);
-  if (figure === null) return refuse({ code: 'odd-figure', what: command.what, text: command.text });
-  return stored(job, situation.now, [{ type: 'step-entered', step: step.id, what: command.what, text: figure.text }], figure.notes);
 }

@@ -10,6 +10,7 @@ import type { CureRef } from './cure-ref.js';
 import type { Cure, Job } from './job.js';
 import { FIRST_JOINT, jointNo, type JobNo, type JointNo } from './ids.js';
 import { lineOf } from './line-of.js';
+import { figuresOf, laidFrom, oddFigure } from './cartridge-facts.js';
 import { labelHold } from './label-hold.js';
 import { isAdhesive } from './decide-card.js';
 import { depthFacts, wrongDepth } from './decide-depth.js';
@@ -31,13 +32,15 @@ type Opening = { readonly ok: true; readonly job: JobNo; readonly ref: CureRef; 
 export function decidePaste(command: Of<'paste'>, situation: Situation): Decision {
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
+  const odd = oddFigure(figuresOf(command.label), situation);
+  if (odd !== null) return refuse(odd);
   if (command.again === true) return decideSecondCartridge(command, situation);
   const opening = openCure(command, situation);
   if (!opening.ok) return opening.decision;
   const { job, ref } = opening;
   const about = { job, cure: ref };
   const pasted: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'pasted', cure: ref, earliest: command.when.earliest } };
-  return { ok: true, facts: [...opening.facts, pasted, ...depthFacts(command.depth, about, command.when.latest)], about, notes: [] };
+  return { ok: true, facts: [...opening.facts, ...laidFrom(command.label, about, command.when.latest, situation), pasted, ...depthFacts(command.depth, about, command.when.latest)], about, notes: [] };
 }
 
 /** More paste onto a joint that is open: its clock goes on from the first one. */
@@ -49,7 +52,7 @@ function decideSecondCartridge(command: Of<'paste'>, situation: Situation): Deci
   if (closed !== null) return refuse({ code: 'already-closed', job, at: closed, line: lineOf({ kind: 'moved', job, joint: ref.joint, when: command.when }) });
   if (pasted !== null && earliest < pasted) return refuse({ code: 'before-step', at: earliest, step: 'pasted', stepAt: pasted });
   const about = { job, cure: ref };
-  return { ok: true, facts: [{ job, happenedAt: latest, fact: { type: 'pasted', cure: ref, earliest } }, ...depthFacts(command.depth, about, latest)], about, notes: [{ note: 'second-cartridge' }] };
+  return { ok: true, facts: [...laidFrom(command.label, about, latest, situation), { job, happenedAt: latest, fact: { type: 'pasted', cure: ref, earliest } }, ...depthFacts(command.depth, about, latest)], about, notes: [{ note: 'second-cartridge' }] };
 }
 
 /** Panel set: the strength clock starts; also for a panel whose paste nobody entered. */
@@ -97,21 +100,24 @@ function onThatJoint({ job: no, ref }: Cure, moved: Instant, { shop, book }: Sit
 export function decideCure(command: Of<'cure'>, situation: Situation): Decision {
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
+  const odd = oddFigure(figuresOf(command.label), situation);
+  if (odd !== null) return refuse(odd);
   const pasted = pastedAlready(command, situation);
   const opening = pasted ?? openCure(command, situation);
   if (!opening.ok) return opening.decision;
   const { job, ref, card } = opening;
   const about = { job, cure: ref };
+  const cartridge = pasted === null || command.label !== undefined ? laidFrom(command.label, about, command.when.latest, situation) : [];
   const closed: NewFact[] = [{ job, happenedAt: command.when.latest, fact: { type: 'closed', cure: ref } }, ...depthFacts(command.depth, about, command.when.latest)];
   const wrong = wrongDepth(command.depth, card);
   if (wrong !== null) return refuse(wrong);
-  if (command.setting === null) return { ok: true, facts: [...opening.facts, ...closed], about, notes: [] };
+  if (command.setting === null) return { ok: true, facts: [...opening.facts, ...cartridge, ...closed], about, notes: [] };
   const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
   if (!setting.ok) return refuse(setting.refusal);
   const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp, heater: command.heater } };
   const alone = lampAlone(command, heatedCure(opening, command, situation), setting.value, situation);
   if (alone !== null) return refuse(alone);
-  return { ok: true, facts: [...setting.moved, ...opening.facts, ...closed, lamp, ...staysWith(command, job, ref.joint, situation)], about, notes: setting.notes };
+  return { ok: true, facts: [...setting.moved, ...opening.facts, ...cartridge, ...closed, lamp, ...staysWith(command, job, ref.joint, situation)], about, notes: setting.notes };
 }
 
 /** The cure as it would stand, for the question how long its lamp is needed. */

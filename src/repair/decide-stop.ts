@@ -53,8 +53,10 @@ export function decideOverride(command: Of<'override'>, situation: Situation): D
   if (!isHeld(chosen.one)) return refuse({ code: 'nothing-held', job: walk.job.no });
   const { step, state } = chosen.one;
   const blocks = state.is === 'blocked' ? state.blocks : [];
-  const pastDew = blocks.some((block) => (block.why === 'out-of-turn' ? block.first.why : block.why) === 'dew') ? { pastDew: true as const } : {};
-  return stored(walk.job.no, situation, { type: 'step-overridden', step: step.id, reason: command.reason, ...pastDew }, [{ note: 'lifted', blocks, waits: [] }]);
+  const whys = blocks.map((block) => (block.why === 'out-of-turn' ? block.first.why : block.why));
+  const pastDew = whys.includes('dew') ? { pastDew: true as const } : {};
+  const pastLabel = whys.includes('expired') || whys.includes('opened') ? { pastLabel: true as const } : {};
+  return stored(walk.job.no, situation, { type: 'step-overridden', step: step.id, reason: command.reason, ...pastDew, ...pastLabel }, [{ note: 'lifted', blocks, waits: [] }]);
 }
 
 const isUnsigned = ({ state }: StepAt): boolean => state.is === 'open' && state.work !== null && state.missing.sign;

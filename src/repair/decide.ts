@@ -84,7 +84,7 @@ function decideUndo(command: Extract<EntryCommand, { readonly kind: 'undo' }>, s
   const gone = first.by === situation.by ? wentAlong(last, situation) : null;
   if (gone !== null) return refuse(gone);
   // Air that was said along with a start is not what the entry was about.
-  const main = last.facts.findLast(({ fact, job }) => fact.type !== 'cautioned' && job === first.job) ?? first;
+  const main = last.facts.findLast(({ fact, job }) => fact.type !== 'cautioned' && fact.type !== 'cartridge' && job === first.job) ?? first;
   return {
     ok: true,
     // An entry about several jobs, such as a lamp taken from another one, is taken back in each of their books.

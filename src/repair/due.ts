@@ -4,7 +4,7 @@ import { coldTableTold } from './cold-table.js';
 import { hotWorkTold, watchReminders } from './hot-work-due.js';
 import { heldUntil, standsStill } from './job-hold.js';
 import type { JointReading, Raised } from './job.js';
-import { askableMilestones, hottestAllowed, isAttended, isOver, needsReading, undecidedDew, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
+import { askableMilestones, heldBead, hottestAllowed, isAttended, isOver, needsReading, undecidedCartridge, undecidedDew, undecidedLimit, waitingMilestones, type MilestoneOutlook, type Outlook } from './outlook.js';
 import type { PersonId } from './ids.js';
 import { foremanOf, knownRole } from './people.js';
 import { NOTHING_SAID, type PeopleFacts } from './people-facts.js';
@@ -23,9 +23,11 @@ interface Matter extends Subject {
   readonly foremanKnows?: true;
 }
 
-/** What a decision is about: the open limit, the dew point, or a check (`settle`). */
+/** What a decision is about: the open limit, the dew point, the cartridge, or a check (`settle`). */
 export const LIMIT_ROUND = 0;
 export const DEW_ROUND = 1;
+/** 2 is hot work (`HOT_WORK_ROUND`), 4 a table that is too cold (`COLD_ROUND`). */
+export const CARTRIDGE_ROUND = 3;
 
 /** Put off so often, the foreman is asked. */
 export const PUT_OFF_ENOUGH = 3;
@@ -44,7 +46,8 @@ export function remindersFor(outlook: Outlook, shop: Shop, now: Instant | null =
   // A job that stands still waits with everything that lets it go on; heat, limits and decisions never wait.
   const goingOn = standsStill(outlook.cure.jobHolds) ? [] : [...checksDue(outlook, routing), ...stageDue(outlook, routing)];
   const rest = isOver(outlook) ? stillOn(outlook, routing) : [...readingAsked(outlook, routing), ...stillOn(outlook, routing), ...goingOn];
-  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...dewDecision(outlook, routing), ...coldTableTold(outlook, routing), ...rest];
+  const beads = [...beadDecision(outlook, routing, DEW_ROUND, undecidedDew(outlook)), ...beadDecision(outlook, routing, CARTRIDGE_ROUND, undecidedCartridge(outlook))];
+  return [...told, ...openLimits(outlook, routing), ...decisionDue(outlook, routing), ...beads, ...coldTableTold(outlook, routing), ...rest];
 }
 
 /** Posts about this very matter; posts from before its due time belong to an older forecast. */
@@ -98,8 +101,8 @@ const needsAnother = ({ milestones, cure }: Outlook, { kind }: Matter, shop: Sho
   knownRole(shop, cure.owner) === 'apprentice' && milestones.some((one) => one.kind === kind && one.check.first !== null);
 
 function checksDue(outlook: Outlook, routing: Routing): Reminder[] {
-  // Nothing is asked while the foreman has to decide on a passed open limit or on damp metal.
-  if (outlook.cure.closed !== null && (undecidedLimit(outlook) !== null || undecidedDew(outlook) !== null)) return [];
+  // Nothing is asked while the foreman has to decide on a passed open limit, on damp metal or on a cartridge.
+  if (outlook.cure.closed !== null && (undecidedLimit(outlook) !== null || heldBead(outlook) !== null)) return [];
   const askable = askableMilestones(outlook);
   return askable.flatMap((one, index) => {
     const { dueAt, round, phase } = one.check;
@@ -150,13 +153,12 @@ function decisionDue(outlook: Outlook, routing: Routing): Reminder[] {
   return asked ? [] : [forForeman(reminder(outlook, { kind: 'decision', round: LIMIT_ROUND, dueAt: passed, from }, 0, from, foremanOf(routing.shop)), routing)];
 }
 
-/** Metal too close to the dew point: the foreman decides, asked once. */
-function dewDecision(outlook: Outlook, routing: Routing): Reminder[] {
+/** Metal too close to the dew point, or a cartridge that may not be used: the foreman decides, asked once. */
+function beadDecision(outlook: Outlook, routing: Routing, round: number, held: Instant | null): Reminder[] {
   const { raised, releasedAt } = outlook.cure;
-  const held = undecidedDew(outlook);
   if (held === null) return [];
-  const asked = raised.some((one) => one.kind === 'decision' && one.round === DEW_ROUND && one.dueAt >= held && (releasedAt === null || one.at >= releasedAt));
-  return asked ? [] : [forForeman(reminder(outlook, { kind: 'decision', round: DEW_ROUND, dueAt: held, from: held }, 0, held, foremanOf(routing.shop)), routing)];
+  const asked = raised.some((one) => one.kind === 'decision' && one.round === round && one.dueAt >= held && (releasedAt === null || one.at >= releasedAt));
+  return asked ? [] : [forForeman(reminder(outlook, { kind: 'decision', round, dueAt: held, from: held }, 0, held, foremanOf(routing.shop)), routing)];
 }
 
 /** Until when a question about the lamp makes sense: closing time, midnight where somebody stays. */

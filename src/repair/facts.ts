@@ -2,7 +2,7 @@ import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Heater } from '../cure/history.js';
 import type { Celsius, Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
-import type { CheckResult, ReadingMethod, TypedTemperature } from './commands.js';
+import type { CartridgeLabel, CheckResult, ReadingMethod, TypedTemperature } from './commands.js';
 import type { CureRef } from './cure-ref.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
 import type { CautionKind, Entering, Procedure } from './procedure.js';
@@ -19,6 +19,8 @@ export type JobFact =
   | { readonly type: 'moved'; readonly cure: CureRef }
   /** How deep the bead is. */
   | { readonly type: 'depth'; readonly cure: CureRef; readonly millimetres: number }
+  /** What stands on the cartridge, as far as it was said with this entry. */
+  | ({ readonly type: 'cartridge'; readonly cure: CureRef } & CartridgeLabel)
   /** How much metal the heat has to warm at this joint. */
   | { readonly type: 'build-up'; readonly joint: JointNo; readonly buildUp: BuildUp }
   /** It was another material all along: everything entered about `cure` holds for `as`, with this card. */
@@ -44,8 +46,8 @@ export type JobFact =
   /** `tap` counts from 0 in the step's list. */
   | { readonly type: 'step-tapped'; readonly step: StepId; readonly tap: number }
   | { readonly type: 'step-signed'; readonly step: StepId; readonly role: Role }
-  /** `pastDew`: metal too close to the dew point stood against it, and that was decided with it. */
-  | { readonly type: 'step-overridden'; readonly step: StepId; readonly reason: string; readonly pastDew?: true | undefined }
+  /** `pastDew`: metal too close to the dew point stood against it, and that was decided with it; `pastLabel`: likewise the cartridge. */
+  | { readonly type: 'step-overridden'; readonly step: StepId; readonly reason: string; readonly pastDew?: true | undefined; readonly pastLabel?: true | undefined }
   /** The whole job stands still until a foreman releases it. */
   | { readonly type: 'job-held'; readonly reason: string }
   | { readonly type: 'job-released'; readonly reason: string }

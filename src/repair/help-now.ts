@@ -6,7 +6,7 @@ import type { JobNo } from './ids.js';
 import { jobHoldOf } from './job-hold.js';
 import type { Job } from './job.js';
 import { mayEnter, WHO_MAY } from './may-enter.js';
-import { depthMissing, heatAt, holdOf, isOver, needsReading, stateOf, undecidedDew, undecidedLimit, type Outlook } from './outlook.js';
+import { depthMissing, heatAt, heldBead, holdOf, isOver, needsReading, stateOf, undecidedLimit, type Outlook } from './outlook.js';
 
 /** What helps this person now: about the job touched last, most pressing first. */
 export interface HelpNow {
@@ -48,7 +48,7 @@ function fittingNow(job: Job, situation: Situation): CommandKind[] {
   return [...held, ...running.flatMap((outlook) => fittingCure(outlook, situation)), ...steps];
 }
 
-const isHeld = (outlook: Outlook): boolean => undecidedLimit(outlook) !== null || undecidedDew(outlook) !== null || outlook.milestones.some((one) => holdOf(outlook, one) !== null);
+const isHeld = (outlook: Outlook): boolean => undecidedLimit(outlook) !== null || heldBead(outlook) !== null || outlook.milestones.some((one) => holdOf(outlook, one) !== null);
 
 function fittingCure(outlook: Outlook, { now }: Situation): CommandKind[] {
   if (outlook.cure.closed === null) return ['closed', 'scrap'];

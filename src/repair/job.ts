@@ -2,6 +2,7 @@ import type { MaterialCard, MilestoneKind } from '../cure/card.js';
 import type { Heater, HeatEvent } from '../cure/history.js';
 import { earlier, later, minus, minutes, type Celsius, type Instant } from '../cure/units.js';
 import type { BuildUp } from '../cure/warm-up.js';
+import type { CartridgeSaid } from './cartridge.js';
 import type { CheckResult, ReadingMethod } from './commands.js';
 import { correctedReadings, type ReadingCorrection } from './corrected-readings.js';
 import { withCorrectCards } from './correct-cards.js';
@@ -10,6 +11,8 @@ import type { FactRecord, JobFact } from './facts.js';
 import { hotWorkIn, type HotWork } from './hot-work.js';
 import { holdSpans, type HeldSpan } from './job-hold.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
+import { isBegunBy, strictest } from './opened-days.js';
+import type { ProcedureStep } from './procedure.js';
 import type { ReminderKind } from './reminder.js';
 import { colderInOneMinute } from './one-minute.js';
 import { isFireWatch } from './watch-card.js';
@@ -93,6 +96,12 @@ export interface Cure {
   readonly releasedAt: Instant | null;
   /** When a step here was overridden past its dew margin; null: never. */
   readonly dampAllowedAt: Instant | null;
+  /** What was said about the cartridge, in order of happening. */
+  readonly cartridges: readonly CartridgeSaid[];
+  /** How many days an opened one may be used, by card and procedure; null: neither says so. */
+  readonly openedDays: number | null;
+  /** When a step here was overridden past its label; null: never. */
+  readonly labelAllowedAt: Instant | null;
   readonly scrapped: boolean;
   /** Hot work on this car, wherever. */
   readonly hotWork: readonly HotWork[];
@@ -150,7 +159,10 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     raised: mine.flatMap((record) => raisedOf(record)),
     putOff: mine.flatMap((record) => (record.fact.type === 'put-off' ? [{ kind: record.fact.kind, at: record.happenedAt }] : [])),
     releasedAt: lastTime(mine, 'released'),
-    dampAllowedAt: dampAllowed(job, fact.cure.joint),
+    dampAllowedAt: allowed(job, fact.cure.joint, 'pastDew'),
+    cartridges: mine.flatMap((record) => cartridgeSaid(record)),
+    openedDays: strictest(fact.card.openedDays, ...stepsIn(job).filter((step) => isBegunBy(step, fact.cure.joint)).map((step) => step.openedDays)),
+    labelAllowedAt: allowed(job, fact.cure.joint, 'pastLabel'),
     scrapped: mine.some((record) => record.fact.type === 'scrapped'),
     hotWork,
     cameFrom: mine.flatMap((record) => (record.fact.type === 'moved-here' ? [record.fact.fromJob] : [])).at(-1) ?? null,
@@ -175,15 +187,18 @@ const isAbout = ({ fact, happenedAt }: FactRecord, begun: Instant): boolean => f
 const lastTime = (records: readonly FactRecord[], type: JobFact['type']): Instant | null =>
   records.filter((record) => record.fact.type === type).at(-1)?.happenedAt ?? null;
 
-/** A step that was overridden past its dew margin is the same decision as the one on the bead laid in it. */
-function dampAllowed({ live }: Job, joint: JointNo): Instant | null {
+/** The steps of the procedure that was begun last. */
+const stepsIn = ({ live }: Job): readonly ProcedureStep[] => live.flatMap(({ fact }) => (fact.type === 'procedure-begun' ? [fact.procedure.steps] : [])).at(-1) ?? [];
+
+/** A step that was overridden past its dew margin, or past its label, is the same decision as the one on the bead laid in it. */
+function allowed({ live }: Job, joint: JointNo, past: 'pastDew' | 'pastLabel'): Instant | null {
   let there: readonly StepId[] = [];
-  let allowed: Instant | null = null;
+  let last: Instant | null = null;
   for (const { fact, happenedAt } of live) {
     if (fact.type === 'procedure-begun') there = fact.procedure.steps.filter((step) => (step.joint ?? joint) === joint).map(({ id }) => id);
-    if (fact.type === 'step-overridden' && fact.pastDew === true && there.includes(fact.step)) allowed = happenedAt;
+    if (fact.type === 'step-overridden' && fact[past] === true && there.includes(fact.step)) last = happenedAt;
   }
-  return allowed;
+  return last;
 }
 
 /** Of two cartridges on one joint the earlier rules the open time; nothing is closed before the later one. */
@@ -197,6 +212,10 @@ function heatOf({ fact, happenedAt: at }: FactRecord): HeatEvent[] {
   if (fact.type === 'lamp-on' || fact.type === 'lamp-off' || fact.type === 'lamp-found-off') return [{ kind: fact.type, at }];
   // A reading on bare shiny metal is kept and not counted.
   return fact.type === 'reading' && fact.method !== 'bare' ? [{ kind: 'reading', at, value: fact.value }] : [];
+}
+
+function cartridgeSaid({ fact, happenedAt: at, enteredAt }: FactRecord): CartridgeSaid[] {
+  return fact.type === 'cartridge' ? [{ at, enteredAt, batch: fact.batch, expiry: fact.expiry, opened: fact.opened }] : [];
 }
 
 function readingOf({ fact, happenedAt: at, enteredAt, by, entry }: FactRecord): JointReading[] {

@@ -2,7 +2,7 @@ import { walkOf } from './course-for.js';
 import { openBlocks } from './course.js';
 import type { Situation } from './decision.js';
 import type { JobNo, JointNo } from './ids.js';
-import type { ProcedureStep } from './procedure.js';
+import { isBegunBy } from './opened-days.js';
 import type { Refusal } from './refusal.js';
 
 /**
@@ -21,5 +21,3 @@ export function labelHold(job: JobNo, joint: JointNo, situation: Situation): Ref
   }
   return null;
 }
-
-const isBegunBy = ({ done, joint }: ProcedureStep, there: JointNo): boolean => done.by === 'entry' && done.entry !== 'lamp-set' && (joint === null || joint === there);

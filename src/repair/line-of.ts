@@ -1,6 +1,6 @@
 import type { Heater } from '../cure/history.js';
 import type { BuildUp } from '../cure/warm-up.js';
-import type { AirSaid, EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
+import type { AirSaid, CartridgeLabel, EntryCommand, QuestionCommand, Subject, TypedTemperature, When } from './commands.js';
 import type { LampName } from './ids.js';
 import type { Entering } from './procedure.js';
 import { questionLine } from './question-line.js';
@@ -17,13 +17,13 @@ function wordsOf(command: LineCommand): string[] {
   switch (command.kind) {
     case 'paste':
       // Open time errs early: of a range it is the earlier end that counts.
-      return [command.again === true ? 'second cartridge' : 'paste', ...subject(command), command.card ?? '', depth(command.depth), ...air(command.air), time({ ...command.when, latest: command.when.earliest })];
+      return [command.again === true ? 'second cartridge' : 'paste', ...subject(command), command.card ?? '', depth(command.depth), ...labelWords(command.label), ...air(command.air), time({ ...command.when, latest: command.when.earliest })];
     case 'closed':
       return ['closed', ...subject(command), command.card ?? '', depth(command.depth), ...air(command.air), time(command.when)];
     case 'moved':
       return ['moved', ...subject(command), time(command.when)];
     case 'cure':
-      return ['cure', ...subject(command), command.card ?? '', depth(command.depth), command.setting === null ? (command.lamp ?? '') : `${command.heater} ${degrees(command.setting)} ${heaterNamed(command)}`.trimEnd(), ...air(command.air), time(command.when)];
+      return ['cure', ...subject(command), command.card ?? '', depth(command.depth), command.setting === null ? (command.lamp ?? '') : `${command.heater} ${degrees(command.setting)} ${heaterNamed(command)}`.trimEnd(), ...labelWords(command.label), ...air(command.air), time(command.when)];
     case 'lamp':
       return [command.setting === null ? 'up' : command.heater, ...subject(command), command.setting === null ? '' : degrees(command.setting), heaterNamed(command), time(command.when)];
     case 'off':
@@ -60,7 +60,7 @@ function wordsOf(command: LineCommand): string[] {
     case 'tap':
       return ['tap', ...subject(command), command.step, `${command.tap + 1}`];
     case 'enter':
-      return [...entering(command.what, command), command.text];
+      return [...entering(command.what, command), command.text, ...(command.more ?? []).flatMap(({ what, text }) => [what, text])];
     case 'hold':
       return ['hold', ...subject(command), command.reason];
     case 'override':
@@ -94,6 +94,12 @@ function wordsOf(command: LineCommand): string[] {
 /** `batch 501 …`; air and metal have commands of their own, so they stand behind a word that says that it is for a step. */
 function entering(what: Entering, command: Subject): string[] {
   return what === 'air' || what === 'metal' ? ['enter', ...subject(command), what] : [what, ...subject(command)];
+}
+
+/** What stands on the cartridge, behind everything that has a place of its own. */
+function labelWords(label: CartridgeLabel | undefined): string[] {
+  const { batch = null, expiry = null, opened = null } = label ?? {};
+  return [...(batch === null ? [] : ['batch', batch]), ...(expiry === null ? [] : ['exp', expiry]), ...(opened === null ? [] : ['opened', opened])];
 }
 
 /** As a person types it. */

@@ -7,6 +7,7 @@ import { lampStretches } from '../cure/lamp-stretches.js';
 import { openLimit, type OpenLimit } from '../cure/open-limit.js';
 import { runRecipe, type StageRun } from '../cure/recipe.js';
 import { earlier, instant, later, type Celsius, type Instant } from '../cure/units.js';
+import { cartridgeOf, type Cartridge } from './cartridge.js';
 import { dewOf, type Dew } from './dew.js';
 import { withoutEarlierHeat } from './earlier-heat.js';
 import type { PersonId } from './ids.js';
@@ -36,6 +37,8 @@ export interface Outlook {
   readonly overMaximum: JointReading | null;
   /** What is known about the metal and the dew point between paste and closing; null: nothing. */
   readonly dew: Dew | null;
+  /** The cartridge the bead was laid from; null: nobody said anything about it. */
+  readonly cartridge: Cartridge | null;
   /** What is believed about the heat, as entered (closing time not yet applied). */
   readonly heat: HeatState;
   readonly stages: readonly StageRun[];
@@ -58,6 +61,7 @@ export function lookAt(told: Cure, shop: Shop, readings: readonly AirReading[]):
     openPassed: passedLimit(cure, open),
     overMaximum: overMaximum(cure),
     dew: dewOf(cure, readings),
+    cartridge: cartridgeOf(cure, shop.zone),
     heat: cure.heat.reduce(afterHeatEvent, NO_HEAT),
     stages: history === null ? [] : stageRuns(cure, history),
   };
@@ -123,6 +127,12 @@ export function undecidedLimit({ cure, open, openPassed }: Outlook): Instant | n
 /** Since when metal that is too close to the dew point waits for the foreman, or null. */
 export const undecidedDew = ({ dew }: Outlook): Instant | null => dew?.heldSince ?? null;
 
+/** Since when a cartridge that is out of date or was open too long waits for the foreman, or null. */
+export const undecidedCartridge = ({ cartridge }: Outlook): Instant | null => cartridge?.heldSince ?? null;
+
+/** What was wrong when the bead was laid, and waits for the foreman; null: nothing. */
+export const heldBead = (outlook: Outlook): 'dew' | 'cartridge' | null => (undecidedDew(outlook) !== null ? 'dew' : undecidedCartridge(outlook) !== null ? 'cartridge' : null);
+
 /** The card's highest panel temperature; a joint hotter than the highest lamp setting is too hot as well. */
 export const hottestAllowed = (card: MaterialCard): Celsius | null => card.maxPanel ?? card.maxLamp;
 
@@ -159,15 +169,16 @@ export function isConfirmed(outlook: Outlook, kind: MilestoneKind): boolean {
 }
 
 /** Why a milestone is stopped until a foreman decides. `earlier` means the milestone before it is not settled. */
-export type Hold = 'smoke' | 'over-maximum' | 'open-limit' | 'dew' | 'two-answers' | 'soft-twice' | 'earlier';
+export type Hold = 'smoke' | 'over-maximum' | 'open-limit' | 'dew' | 'cartridge' | 'two-answers' | 'soft-twice' | 'earlier';
 
-/** Held by a person's answer, by two answers that differ, by too much heat, by an open limit that was passed, or by damp metal. */
+/** Held by a person's answer, by two answers that differ, by too much heat, by an open limit that was passed, by damp metal, or by a bad cartridge. */
 export function holdOf(outlook: Outlook, one: MilestoneOutlook): Hold | null {
   if (undecidedSmoke(outlook.cure) !== null) return 'smoke';
   if (isConfirmed(outlook, one.kind)) return null;
   if (outlook.overMaximum !== null) return 'over-maximum';
   if (outlook.cure.closed !== null && undecidedLimit(outlook) !== null) return 'open-limit';
-  if (undecidedDew(outlook) !== null) return 'dew';
+  const bead = heldBead(outlook);
+  if (bead !== null) return bead;
   if (one.check.phase === 'held') return 'soft-twice';
   if (one.check.conflict) return 'two-answers';
   return earlierUnsettled(outlook, one) ? 'earlier' : null;

@@ -36,11 +36,6 @@ const oneLine = (what: string, longest: number) =>
 export const actField = oneLine('what to do, in one line', LONGEST_ACT);
 export const tapsField = listOf(oneLine('what somebody has to tap, in one line', LONGEST_TAP), '[both components flow]');
 
-const DAYS = 'whole days from 1 to 730';
-
-/** How long an opened cartridge may be used. */
-export const openedDaysField = z.int({ error: expects(DAYS) }).min(1, { error: `must be ${DAYS}` }).max(730, { error: `must be ${DAYS}` });
-
 /** One of a few words; the issue carries them, and the one that was typed (`params.known`, `params.typed`). */
 export function wordField<const Word extends string>(known: readonly Word[], what: string) {
   return z.string({ error: expects(`one of ${known.join(', ')}`) }).transform((typed, context): Word => {

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { durationField, temperatureField, wordsField } from '../cure/card-fields.js';
+import { durationField, openedDaysField, temperatureField, wordsField } from '../cure/card-fields.js';
 import { closedObject, expects } from '../cure/closed-object.js';
 import { jointNo, stepId } from './ids.js';
 import { CAUTIONS, ENTERINGS, type Need, type Procedure, type ProcedureStep } from './procedure.js';
-import { actField, confirmedField, doneField, jointField, listOf, openedDaysField, procedureNameField, stepNameField, tapsField, wordField } from './procedure-fields.js';
+import { actField, confirmedField, doneField, jointField, listOf, procedureNameField, stepNameField, tapsField, wordField } from './procedure-fields.js';
 import { orderProblems } from './procedure-order.js';
 import { ROLES } from './shop.js';
 

@@ -27,6 +27,12 @@ export type DoneBy =
 export const ENTERINGS = ['batch', 'expiry', 'opened', 'air', 'metal', 'photo'] as const;
 export type Entering = (typeof ENTERINGS)[number];
 
+/** What stands on a cartridge. */
+export const LABEL_FIGURES = ['batch', 'expiry', 'opened'] as const;
+export type LabelFigure = (typeof LABEL_FIGURES)[number];
+
+export const isLabelFigure = (what: Entering): what is LabelFigure => LABEL_FIGURES.some((one) => one === what);
+
 export const CAUTIONS = ['before-work', 'solvent', 'paste', 'clamps', 'weld-wet', 'weld-cured', 'fire-watch', 'lamp', 'battery', 'reading', 'clamps-off', 'sanding', 'filler', 'isocyanate', 'bake', 'wax', 'glass'] as const;
 export type CautionKind = (typeof CAUTIONS)[number];
 

@@ -1,5 +1,5 @@
 import { minutesBetween, type Instant } from '../cure/units.js';
-import type { JobCommand } from './commands.js';
+import type { EnteredFigure, JobCommand } from './commands.js';
 import type { Note, Situation } from './decision.js';
 import type { ProcedureStep } from './procedure.js';
 import { openedUntil, readLabelDate } from './label-date.js';
@@ -21,7 +21,7 @@ export function stepToEnter({ what, joint }: Enter, steps: readonly StepAt[]): P
 }
 
 /** The figure as it is kept, and what is to be said about it; null: it is none. */
-export function fittingFigure({ what, text }: Enter, { openedDays }: ProcedureStep, { shop, by, now }: Situation): { readonly text: string; readonly notes: readonly Note[] } | null {
+export function fittingFigure({ what, text }: EnteredFigure, { openedDays }: Pick<ProcedureStep, 'openedDays'>, { shop, by, now }: Situation): { readonly text: string; readonly notes: readonly Note[] } | null {
   const typed = text.trim();
   switch (what) {
     case 'batch':

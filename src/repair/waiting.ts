@@ -1,7 +1,7 @@
 import { instant, type Instant } from '../cure/units.js';
 import type { MilestoneKind } from '../cure/card.js';
 import { standsStill } from './job-hold.js';
-import { currentMilestone, holdOf, shareOf, stateOf, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
+import { currentMilestone, heldBead, holdOf, shareOf, stateOf, undecidedCartridge, undecidedDew, undecidedLimit, type MilestoneOutlook, type Outlook, type OutlookState } from './outlook.js';
 import { undecidedSmoke } from './smoke.js';
 import { isFireWatch } from './watch-card.js';
 
@@ -29,11 +29,11 @@ function ownWait(outlook: Outlook, now: Instant): Waiting {
   if (isFireWatch(outlook.cure.card)) return { ...base, ...watchState(outlook, milestone, now) };
   if (outlook.cure.closed === null) {
     const limit = outlook.open.kind === 'limit' ? outlook.open.at : null;
-    // Held for damp metal, and still to be closed in time.
-    const state = undecidedDew(outlook) !== null ? 'held' : limit !== null && now >= limit ? 'due' : 'running';
+    // Held for damp metal or its cartridge, and still to be closed in time.
+    const state = heldBead(outlook) !== null ? 'held' : limit !== null && now >= limit ? 'due' : 'running';
     return { ...base, waitsFor: 'open-limit', state, dueAt: limit };
   }
-  if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? undecidedDew(outlook) ?? milestone.check.dueAt };
+  if (milestone !== null && holdOf(outlook, milestone) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: milestone.check.answer?.at ?? outlook.openPassed ?? undecidedDew(outlook) ?? undecidedCartridge(outlook) ?? milestone.check.dueAt };
   if (milestone === null && undecidedLimit(outlook) !== null) return { ...base, waitsFor: 'decision', state: 'held', dueAt: outlook.openPassed };
   const state = milestone === null ? 'confirmed' : stateOf(outlook, milestone, now);
   return { ...base, waitsFor: milestone?.kind ?? 'decision', state, dueAt: milestone?.check.dueAt ?? null };

@@ -18,6 +18,7 @@ export const fireWatchCard = (length: Minutes): MaterialCard => ({
   recoatBy: null,
   marginPercent: 0,
   noHeatAfter: false,
+  openedDays: null,
 });
 
 export const isFireWatch = ({ name }: Pick<MaterialCard, 'name'>): boolean => name === FIRE_WATCH;

@@ -10,10 +10,14 @@ export type Span =
 
 export type Line = readonly Span[];
 
-/** A button is a line that could have been typed: pressing it sends `line` through the one command path. */
+/**
+ * A button is a line that could have been typed: pressing it sends `line` through the one command path. With `asks` it is
+ * only the front of one: whoever presses it writes the rest behind it, and that goes the same path.
+ */
 export interface Button {
   readonly label: string;
   readonly line: string;
+  readonly asks?: 'reason' | undefined;
 }
 
 /** `alarm` is for things that can hurt; `refusal` for a line that changed nothing. */

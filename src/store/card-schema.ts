@@ -41,4 +41,5 @@ export const cardSchema = z.strictObject({
   recoatBy: minutesSchema.nullable(),
   marginPercent: z.number().default(0),
   noHeatAfter: z.boolean().default(false),
+  openedDays: z.int().nullable().default(null),
 });

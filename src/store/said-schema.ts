@@ -10,7 +10,7 @@ const span = z.strictObject({ kind: z.enum(['text', 'strong']), text: z.string()
 const answer = z.strictObject({
   tone: z.enum(['plain', 'question', 'alarm', 'refusal']),
   lines: z.array(z.array(span).readonly()).readonly(),
-  buttons: z.array(z.strictObject({ label: z.string(), line: z.string() })).readonly(),
+  buttons: z.array(z.strictObject({ label: z.string(), line: z.string(), asks: z.literal('reason').optional() })).readonly(),
 });
 
 const about = z.strictObject({

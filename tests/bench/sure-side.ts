@@ -21,6 +21,7 @@ const CARD: MaterialCard = {
   recoatBy: null,
   marginPercent: 0,
   noHeatAfter: false,
+  openedDays: null,
 };
 
 /** The sure side of a joint with these readings: the whole forecast, and the same with one reading more, computed anew. */

@@ -44,6 +44,7 @@ export const CARD: MaterialCard = {
   recoatBy: minutes(2880),
   marginPercent: 10,
   noHeatAfter: true,
+  openedDays: 30,
 };
 
 export const AIR = { type: 'air', value: celsius(18.5), typed, humidity: 45 } as const satisfies Fact;
@@ -58,6 +59,7 @@ export const EVERY_FACT: readonly Fact[] = [
   CLOSED,
   { type: 'moved', cure: CURE },
   { type: 'depth', cure: CURE, millimetres: 3.5 },
+  { type: 'cartridge', cure: CURE, batch: '55-B', expiry: null, opened: '20.10.26' },
   { type: 'build-up', joint: FIRST_JOINT, buildUp: 'two-sheets-with-flange' },
   { type: 'card-corrected', cure: CURE, as: { ...CURE, card: 'P9' }, card: { ...CARD, name: 'P9' } },
   { type: 'lamp-set', joint: FIRST_JOINT, setting: celsius(35), typed, lamp: lampName('a'), heater: 'lamp' },

@@ -46,7 +46,7 @@ scenario('A17 a moved panel restarts the strength clock only; the foreman decide
   const decision = await theOnly(day, 'decision');
   expect([decision.at, decision.to]).toEqual(['10:20', 'ines']);
   expect(decision.text).toMatch(/501 open limit 10:00 passed, panel moved after it\. You decide\./);
-  await decision.press('ines', 'Go on');
+  await day.says('ines', 'release 501 j1 set by hand, gap checked');
   expect(await day.milestone('501', 'handling')).toBe('15:20 running');
   await day.at('15:20');
   expect(await posted(day)).toEqual(['10:20 decision ines', '15:20 handling tomek']);

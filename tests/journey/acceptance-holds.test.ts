@@ -28,6 +28,22 @@ scenario('A20 an expired cartridge: HOLD at the paste, and only the foreman goes
   expect((await day.says('wren', 'who waits')).text).toMatch(/501 handling strength 13:20, .*overridden: bond \(Ines 08:00: “sheet gives three months more”\)/);
 });
 
+scenario('A20 an expired cartridge on a job without a procedure: HOLD with the paste', `${MONDAY}08:00`, async (day) => {
+  const held = /^501 HELD: batch 55-B expired 02\/26\. Only Ines can let it go on/;
+  expect((await day.says('tomek', 'paste 501 P1 batch 55-B exp 02/26')).text).toMatch(held);
+  const decision = await theOnly(day, 'decision');
+  expect([decision.at, decision.to]).toEqual(['08:00', 'ines']);
+  expect(decision.text).toMatch(/501 batch 55-B expired 02\/26\. You decide\./);
+  await day.at('08:20');
+  await day.says('tomek', 'closed 501');
+  expect(await day.milestone('501', 'handling')).toBe('13:20 held');
+  expect((await day.says('tomek', 'release 501 looks fine')).text).toMatch(/Only the foreman may decide that \(Ines\)/);
+  await day.says('ines', 'release 501 sheet gives three months more');
+  expect(await day.milestone('501', 'handling')).toBe('13:20 running');
+  for (const line of ['when 501', 'why 501']) expect((await day.says('tomek', line)).text).toMatch(/Batch 55-B expired 02\/26\.[^]*Decided: P1 goes on, Ines 08:20: “sheet gives three months more”/);
+  expect(await posted(day)).toEqual(['08:00 decision ines']);
+});
+
 scenario('A20 metal 2.6 °C above the dew point: HOLD, and the foreman decides', `${MONDAY}08:00`, async (day) => {
   // Magnus: 12.4 °C at 18 °C and 70 %; metal of 15 °C is 2.6 above it, 3.0 are needed.
   expect((await day.says('tomek', 'air 18 rh 70')).text).toContain('Dew point 12.4 °C: metal at least 15.5 °C.');

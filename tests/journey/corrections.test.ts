@@ -84,7 +84,7 @@ it('damp metal is held until the foreman decides', async () => {
   const [decision] = await day.posts('decision');
   if (decision === undefined) throw new Error('The foreman was not asked.');
   expect(decision.reply.text).toMatch(/dew point .*You decide/);
-  expect((await day.program.press('ines', decision.reply, 'Go on')).text).toContain('“damp metal judged”');
+  expect((await day.says('ines', 'release 501 j1 wiped and warmed')).text).toContain('“wiped and warmed”');
   expect((await day.posts('handling')).map((post) => [post.at, post.dueAt])).toEqual([[day.iso('08:50'), day.iso('08:35')]]);
 });
 

@@ -69,6 +69,21 @@ test('a tab under an answer says its line, stands on the sheet like a typed one,
   expect(await here.page.getByRole('button', { name: 'Soft' }).isEnabled()).toBe(true);
 });
 
+test('a tab that asks for a reason writes the front of its line, and nothing is said before somebody writes why', async () => {
+  here.room.desk.answer = (message) => (message.text === 'who waits' ? answerOf('501 open limit passed.', [{ label: 'Go on', line: 'release 501 j1', asks: 'reason' }]) : answerOf('501 goes on, decided by Ines.'));
+  await here.page.getByLabel('who writes').selectOption('Ines');
+  await write('who waits');
+  await here.page.getByRole('button', { name: 'Go on' }).click();
+  await here.page.getByText('Write why, then send.').waitFor();
+  expect(await here.page.getByLabel('what happened?').inputValue()).toBe('release 501 j1 ');
+  expect(heard()).toEqual(['Ines: who waits']);
+  await here.page.keyboard.type('gap checked by hand');
+  await here.page.keyboard.press('Enter');
+  await here.page.getByText('501 goes on').waitFor();
+  expect(heard()).toEqual(['Ines: who waits', 'Ines: release 501 j1 gap checked by hand']);
+  expect(await here.page.getByRole('button', { name: 'Go on' }).isEnabled()).toBe(true);
+});
+
 test('an empty book shows three lines to tap; a tap fills and sends', async () => {
   await here.page.getByLabel('who writes').selectOption('Wren');
   const lines = here.page.locator('#examples button');

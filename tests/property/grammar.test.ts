@@ -124,14 +124,17 @@ describe('the line that a button sends', () => {
     fc.record({ heater: fc.constant('lamp' as const), unheated: fc.constant(true), setting: fc.constant(null), air: fc.option(temperature) }),
     fc.record({ heater: fc.constant('pad' as const), unheated: fc.constant(false), setting: padTemperature, air: fc.option(padTemperature) }),
   );
+  const label = fc.record({ batch: fc.constantFrom('55-B', '7', 'L/9+3'), expiry: fc.option(fc.constantFrom('03/27', '31 Mar 2027', 'soon')), opened: fc.option(fc.constantFrom('20.10.26', '2026-02')) });
   const reason = fc.constantFrom('metal was warm', 'Bead at the top (coldest) is hard, 3 checks', 'lamp was off, not hard yet?');
   const step = fc.constantFrom('weld', 'dry-fit', 'Purge the nozzle', 'clamps off', 'weld 2', 'both flow');
   const person = fc.constantFrom('sam', 'Bo', 'Sam Miller', '<@U123>', 'Mo');
   const is = <K extends LineCommand['kind']>(kind: K): fc.Arbitrary<K> => fc.constant(kind);
   const command: fc.Arbitrary<LineCommand> = fc.oneof(
     fc.record({ kind: is('paste'), ...subject, card, depth, when }),
+    fc.record({ kind: is('paste'), ...subject, card, depth, label, when }),
     fc.record({ kind: is('closed'), ...subject, card, depth, when }),
     fc.record({ kind: is('moved'), ...subject, when }),
+    fc.tuple(fc.record({ kind: is('cure'), ...subject, card, depth, label, when }), fc.oneof(lampSet, padSet, padAlone)).map(([one, heat]) => ({ ...one, ...heat })),
     fc.tuple(fc.record({ kind: is('cure'), ...subject, card, depth, when }), fc.oneof(lampSet, padSet, padAlone)).map(([one, heat]) => ({ ...one, ...heat })),
     fc.tuple(fc.record({ kind: is('lamp'), ...subject, when }), fc.oneof(lampSet, padSet)).map(([one, heat]) => ({ ...one, ...heat })),
     fc.record({ kind: is('off'), ...subject, lamp, since: fc.constant('stated' as const), when }),
@@ -155,6 +158,7 @@ describe('the line that a button sends', () => {
     fc.record({ kind: is('sign'), ...subject, step: fc.option(step) }),
     fc.record({ kind: is('tap'), ...subject, step, tap: fc.integer({ min: 0, max: 98 }) }),
     fc.record({ kind: is('enter'), ...subject, what: fc.constantFrom(...ENTERINGS), text: fc.constantFrom('55-B', '55', '2027-03', 'O0 I1 l', 'j', 'at 13:40', 'Lot 7 (left)') }),
+    fc.record({ kind: is('enter'), ...subject, what: fc.constant('batch' as const), text: fc.constantFrom('55-B', '7 left'), more: fc.constantFrom([{ what: 'expiry' as const, text: '03/27' }], [{ what: 'opened' as const, text: '1.2.26' }, { what: 'expiry' as const, text: 'soon' }]) }),
     fc.record({ kind: is('enter'), ...subject, what: fc.constant('photo' as const), text: fc.constant('') }),
     fc.record({ kind: is('hold'), ...subject, reason }),
     fc.record({ kind: is('override'), ...subject, step: fc.option(fc.constantFrom('clean', 'dry-fit', 'Weld')), reason }),

@@ -77,5 +77,5 @@ export class DeskDay {
   }
 }
 
-/** Plain text, then `[label] line` for each button. */
-export const withButtons = (answer: Answer): string => [toText(answer), ...answer.buttons.map(({ label, line }) => `[${label}] ${line}`)].join('\n');
+/** Plain text, then `[label] line` for each button, `…` where its reason is to be written. */
+export const withButtons = (answer: Answer): string => [toText(answer), ...answer.buttons.map(({ label, line, asks }) => `[${label}] ${line}${asks === undefined ? '' : ' …'}`)].join('\n');

@@ -48,6 +48,7 @@ export const randomCard: fc.Arbitrary<MaterialCard> = fc
     recoatBy: null,
     marginPercent,
     noHeatAfter: false,
+    openedDays: null,
   }));
 
 /** The cards that come with the program, and others. */

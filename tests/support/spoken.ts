@@ -17,11 +17,11 @@ import type { Shift } from './shift.js';
 
 interface Spoken {
   readonly lines: readonly string[];
-  /** `label: line` of every button. */
+  /** `label: line` of every button, `…` where its reason is to be written. */
   readonly buttons: readonly string[];
 }
 
-const spoken = (answer: Answer): Spoken => ({ lines: toText(answer).split('\n'), buttons: answer.buttons.map(({ label, line }) => `${label}: ${line}`) });
+const spoken = (answer: Answer): Spoken => ({ lines: toText(answer).split('\n'), buttons: answer.buttons.map(({ label, line, asks }) => `${label}: ${line}${asks === undefined ? '' : ' …'}`) });
 
 /** Says a command on a shift and puts the answer into words, as the desk would to somebody of that language. */
 export function hears(shift: Shift, who: string, when: string, short: Parameters<Shift['says']>[2], language: Language = 'en'): Spoken {
@@ -35,7 +35,7 @@ export function hears(shift: Shift, who: string, when: string, short: Parameters
   const entry = decision.facts.length === 0 ? null : (shift.facts.at(-1)?.entry ?? null);
   const { about, notes, facts } = decision;
   const after = about === null ? undefined : shift.outlooks(about.job).find(({ cure }) => sameCure(cure.ref, about.cure));
-  if (about !== null && after !== undefined && !isJobCommand(command)) {
+  if (about !== null && after !== undefined && (!isJobCommand(command) || command.kind === 'enter')) {
     const was = before.find(({ cure }) => cure.job === about.job && sameCure(cure.ref, about.cure)) ?? null;
     return spoken(composeEntry({ command, by: personId(who), before: was, after, notes, entry }, setting));
   }

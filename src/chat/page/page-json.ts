@@ -11,14 +11,15 @@ const isoOrNull = (at: Instant | null): string | null => (at === null ? null : i
 interface ReplyJson {
   readonly id: string;
   readonly text: string;
-  readonly buttons: readonly { readonly id: string; readonly label: string }[];
+  /** `asks`: the id is only the front of a line, to be typed on. */
+  readonly buttons: readonly { readonly id: string; readonly label: string; readonly asks?: 'reason' }[];
 }
 
 /** A button's id is the line it stands for. */
 export const replyJson = (id: string, answer: Answer): ReplyJson => ({
   id,
   text: toText(answer),
-  buttons: answer.buttons.map((button) => ({ id: button.line, label: button.label })),
+  buttons: answer.buttons.map(({ line, label, asks }) => ({ id: line, label, ...(asks === undefined ? {} : { asks }) })),
 });
 
 export const postJson = ({ seq, key, at, dueAt, to, about, answer }: Post): object => ({

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isInView, readShortcut, readSubmission, readViewAction } from './incoming-view.js';
 import type { IncomingView } from './incoming-view.js';
+import { ASKS_REASON } from './reason-view.js';
 
 const id = z.string().min(1);
 
@@ -19,7 +20,8 @@ const actionBody = z.object({
   channel: z.object({ id }),
   container: z.object({ message_ts: id, thread_ts: id.optional(), is_ephemeral: z.boolean().default(false) }),
   message: z.object({ thread_ts: id.optional() }).optional(),
-  actions: z.array(z.object({ action_ts: id, value: z.string().optional() })).min(1),
+  trigger_id: z.string().default(''),
+  actions: z.array(z.object({ action_ts: id, action_id: z.string().default(''), value: z.string().optional() })).min(1),
 });
 
 const eventBody = z.object({
@@ -75,11 +77,18 @@ export interface Pressed {
   readonly line: string;
 }
 
+/** A button behind which a reason is written; `triggerId` opens one form, within three seconds. */
+export interface ReasonWanted {
+  readonly triggerId: string;
+  readonly pressed: Pressed;
+}
+
 export type Incoming =
   | IncomingView
   | { readonly kind: 'home-opened'; readonly user: string }
   | { readonly kind: 'typed'; readonly typed: Typed }
   | { readonly kind: 'pressed'; readonly pressed: Pressed }
+  | { readonly kind: 'reason-wanted'; readonly wanted: ReasonWanted }
   | { readonly kind: 'heard'; readonly heard: Heard }
   /** Well-formed, but nothing the clerk listens to: own echoes, edits, other event types. */
   | { readonly kind: 'not-for-us'; readonly what: string }
@@ -109,22 +118,20 @@ function readCommand(body: unknown): Incoming {
 function readAction(body: unknown): Incoming {
   const read = actionBody.safeParse(body);
   if (!read.success) return malformed(z.prettifyError(read.error));
-  const { user, channel, container, message, actions } = read.data;
+  const { user, channel, container, message, trigger_id: triggerId, actions } = read.data;
   const [action] = actions;
   if (action?.value === undefined) return malformed('a button without a value');
-  return {
-    kind: 'pressed',
-    pressed: {
-      user: user.id,
-      userName: user.name ?? user.username ?? null,
-      channel: channel.id,
-      messageTs: container.message_ts,
-      thread: message?.thread_ts ?? container.thread_ts ?? null,
-      ephemeral: container.is_ephemeral,
-      actionTs: action.action_ts,
-      line: action.value,
-    },
+  const pressed: Pressed = {
+    user: user.id,
+    userName: user.name ?? user.username ?? null,
+    channel: channel.id,
+    messageTs: container.message_ts,
+    thread: message?.thread_ts ?? container.thread_ts ?? null,
+    ephemeral: container.is_ephemeral,
+    actionTs: action.action_ts,
+    line: action.value,
   };
+  return action.action_id.startsWith(ASKS_REASON) ? { kind: 'reason-wanted', wanted: { triggerId, pressed } } : { kind: 'pressed', pressed };
 }
 
 function readEvent(body: unknown): Incoming {

@@ -9,6 +9,7 @@ import type { ChatSender } from '../../outbox/chat-sender.js';
 import type { Log } from '../../outbox/log.js';
 import type { Shop } from '../../repair/shop.js';
 import type { Desk } from '../../clerk/desk.js';
+import { settingFor } from '../../reply/compose/setting-for.js';
 import { askName } from './ask-name.js';
 import { boltLogger } from './bolt-logger.js';
 import { ClerkApp } from './clerk-app.js';
@@ -19,9 +20,11 @@ import { Health } from './health.js';
 import type { SlackStatus } from './health.js';
 import { HomeTabs } from './home-tabs.js';
 import { Inbox } from './inbox.js';
+import type { Pressed } from './incoming.js';
 import { isForUs } from './is-for-us.js';
 import { People } from './people.js';
 import { post, show } from './post.js';
+import { ReasonForms } from './reason-forms.js';
 import { reception } from './reception.js';
 import type { ReceptionPorts } from './reception.js';
 import { httpListener, lineOpener } from './receivers.js';
@@ -122,6 +125,10 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
     const told = await post(names, { channel: user, thread: null }, { text, blocks: [] }, `told:${randomUUID()}`);
     if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that something went wrong.');
   };
+  const tellAlone = async ({ channel, thread, user }: Pressed, text: string): Promise<void> => {
+    const told = await show(names, { channel, thread }, user, { text, blocks: [] });
+    if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that their press changed nothing.');
+  };
   return {
     tell,
     homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), log }),
@@ -132,10 +139,16 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
     isForUs: (heard) => isForUs(heard, { ...readings, understands: (line) => desk.understands(line) }),
     fromTyped: async (typed) => typedMessage(typed, await people.known(typed.user, typed.userName), readings),
     fromPressed: async (pressed) => pressedMessage(pressed, await people.known(pressed.user, pressed.userName), readings),
-    tellAlone: async ({ channel, thread, user }, text) => {
-      const told = await show(names, { channel, thread }, user, { text, blocks: [] });
-      if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that their press changed nothing.');
-    },
+    reasons: new ReasonForms({
+      desk,
+      client: names,
+      readerOf: (chatId) => settingFor(people.personOf(chatId), { shop, now: realNow() }),
+      speaker: (chatId, handle) => people.known(chatId, handle),
+      pressedBy: (pressed, from) => pressedMessage(pressed, from, readings),
+      tellAlone,
+      log,
+    }),
+    tellAlone,
     log,
   };
 }

@@ -7,6 +7,7 @@ import type { Heard, Pressed, Typed } from './incoming.js';
 import type { HomePressed } from './incoming-view.js';
 import type { HomeTabs } from './home-tabs.js';
 import type { Inbox } from './inbox.js';
+import type { ReasonForms } from './reason-forms.js';
 
 export interface ReceptionPorts {
   readonly inbox: Inbox;
@@ -19,6 +20,7 @@ export interface ReceptionPorts {
   /** Tells somebody, seen by them alone, that their press changed nothing; never rejects. */
   readonly tellAlone: (pressed: Pressed, text: string) => Promise<void>;
   readonly forms: CureForms;
+  readonly reasons: ReasonForms;
   readonly homes: HomeTabs;
   readonly fromHome: (pressed: HomePressed) => Promise<Message>;
   /** Tells somebody in their direct messages; never rejects. */
@@ -78,6 +80,16 @@ export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Prom
         return;
       case 'form-submitted': {
         const errors = await ports.forms.submit(incoming.submitted);
+        if (errors === null) await ack();
+        else await ack({ response_action: 'errors', errors });
+        return;
+      }
+      case 'reason-wanted':
+        await ack();
+        await ports.reasons.open(incoming.wanted);
+        return;
+      case 'reason-given': {
+        const errors = await ports.reasons.submit(incoming.given);
         if (errors === null) await ack();
         else await ack({ response_action: 'errors', errors });
         return;

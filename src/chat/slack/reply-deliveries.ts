@@ -25,6 +25,7 @@ function replyTarget(message: Message, isEntry: boolean): DeliveryTarget | null 
   const path: ReturnPath = message.returnPath;
   if (path.chat === 'page') return null;
   if (path.chat === 'slack-direct') return path.from === 'form' && !isEntry ? null : { kind: 'direct', user: path.user };
+  if (path.from === 'form' && !isEntry) return null;
   const place = { channel: path.channel, thread: path.thread };
   if (path.visible === 'to-asker') return { kind: 'only-for', ...place, user: path.user };
   return message.thread === null ? { kind: 'channel', ...place } : { kind: 'job-thread', job: message.thread };

@@ -1,6 +1,7 @@
 import type { types } from '@slack/bolt';
 import type { Answer, Button, Line } from '../../reply/answer.js';
 import { clip } from './clip.js';
+import { ASKS_REASON } from './reason-view.js';
 import { mentionOf, spanMarkup } from './mrkdwn.js';
 
 export type SlackBlock = types.SectionBlock | types.ActionsBlock | types.ContextBlock;
@@ -64,7 +65,7 @@ function buttonBlocks(buttons: readonly Button[]): types.ActionsBlock[] {
 function buttonElement(button: Button, index: number): types.Button {
   return {
     type: 'button',
-    action_id: `press-${index}`,
+    action_id: `${button.asks === undefined ? 'press' : ASKS_REASON}-${index}`,
     text: { type: 'plain_text', text: clip(button.label, LABEL_LIMIT), emoji: false },
     value: button.line,
     accessibility_label: clip(`${button.label}: ${button.line}`, LABEL_LIMIT),

@@ -9,7 +9,7 @@ export const paste: Declaration = {
     again: { en: ['second cartridge', 'next cartridge', 'new cartridge', 'another cartridge', 'second mix'], de: ['zweite kartusche', 'neue kartusche', 'nächste kartusche'], es: ['segundo cartucho', 'otro cartucho', 'cartucho nuevo'] },
   },
   takes: ['job', 'joint', 'card', 'depth', 'air', 'humidity', 'time'],
-  usage: 'paste JOB CARD [5 mm] [air 19] [time]',
+  usage: 'paste JOB CARD [5 mm] [batch 55-B exp 2027-03 opened 2026-11-20] [air 19] [time]',
   example: ({ job, card }) => `paste ${job} ${card}`,
   build: (slots) => {
     const { job, joint, card, depth, forms, when } = slots;

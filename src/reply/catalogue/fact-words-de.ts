@@ -6,6 +6,7 @@ export const FACT_WORDS_DE: Readonly<Record<keyof typeof FACT_WORDS_EN, string>>
   closed: 'geschlossen',
   moved: 'bewegt',
   depth: 'Raupentiefe',
+  cartridge: 'Kartusche',
   'build-up': 'Blechaufbau',
   'card-corrected': 'Kartenwechsel',
   'procedure-begun': 'Beginn des Ablaufs',

@@ -4,6 +4,7 @@ export const FACT_WORDS_EN = {
   closed: 'closed',
   moved: 'moved',
   depth: 'bead depth',
+  cartridge: 'cartridge',
   'build-up': 'build-up',
   'card-corrected': 'change of card',
   'procedure-begun': 'begin of the procedure',

@@ -6,6 +6,7 @@ export const FACT_WORDS_ES: Readonly<Record<keyof typeof FACT_WORDS_EN, string>>
   closed: 'cerrado',
   moved: 'movido',
   depth: 'profundidad del cordón',
+  cartridge: 'cartucho',
   'build-up': 'tipo de chapa',
   'card-corrected': 'cambio de ficha',
   'procedure-begun': 'inicio del procedimiento',

@@ -10,6 +10,7 @@ export const STATE_DE: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'hold-over-maximum': 'zu heiß',
   'hold-open-limit': 'offene Zeit war überschritten',
   'hold-dew': 'Metall zu nah am Taupunkt',
+  'hold-cartridge': 'Kartusche abgelaufen oder zu lange offen',
   'hold-two-answers': 'zwei Antworten, gilt als weich',
   'hold-soft-twice': 'zweimal weich',
   'hold-earlier': 'die Prüfung davor ist nicht geklärt',

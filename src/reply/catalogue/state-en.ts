@@ -8,6 +8,7 @@ export const STATE_EN = {
   'hold-over-maximum': 'too hot',
   'hold-open-limit': 'open limit was passed',
   'hold-dew': 'metal too close to the dew point',
+  'hold-cartridge': 'cartridge out of date or open too long',
   'hold-two-answers': 'two answers, held as soft',
   'hold-soft-twice': 'soft twice',
   'hold-earlier': 'the check before it is not settled',

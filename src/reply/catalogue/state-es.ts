@@ -10,6 +10,7 @@ export const STATE_ES: Readonly<Record<keyof typeof STATE_EN, string>> = {
   'hold-over-maximum': 'demasiado caliente',
   'hold-open-limit': 'se pasó el tiempo abierto',
   'hold-dew': 'metal demasiado cerca del punto de rocío',
+  'hold-cartridge': 'cartucho caducado o abierto demasiado tiempo',
   'hold-two-answers': 'dos respuestas, cuenta como blando',
   'hold-soft-twice': 'blando dos veces',
   'hold-earlier': 'la prueba anterior no está resuelta',

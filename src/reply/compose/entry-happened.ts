@@ -1,17 +1,20 @@
 import { celsius, minutesBetween, type Celsius, type Instant } from '../../cure/units.js';
-import type { CureCommand } from '../../repair/commands.js';
+import type { CartridgeLabel, CureCommand } from '../../repair/commands.js';
 import type { Note } from '../../repair/decision.js';
 import { PUT_OFF_ENOUGH } from '../../repair/due.js';
 import type { Outlook } from '../../repair/outlook.js';
 import type { PersonId } from '../../repair/ids.js';
 import { nameOf } from '../../repair/people.js';
+import { sayCartridge } from '../catalogue/cartridge.js';
 import { sayHappened } from '../catalogue/happened.js';
+import { labelWords } from './cartridge.js';
 import type { Entered } from './entry.js';
 import { heatAndStays, heaterWord, heatWords, whoStays } from './state.js';
 import { clock, degrees, milestoneWord, tidy, type Setting } from './words.js';
 
 /** A check that waited so many minutes says since when. */
 const LONG_DUE = 60;
+const NOTHING_SAID: CartridgeLabel = { batch: null, expiry: null, opened: null };
 
 /** What was entered, in one sentence after the job. */
 export function whatHappened({ command, by, before, after, notes }: Entered, setting: Setting): string {
@@ -54,6 +57,8 @@ export function whatHappened({ command, by, before, after, notes }: Entered, set
       return `${beadWords(command.millimetres, setting)}.`;
     case 'build-up':
       return sayHappened(setting, 'metal-noted', { metal: sayHappened(setting, command.buildUp) });
+    case 'enter':
+      return sayCartridge(setting, 'noted', { label: labelWords(after.cartridge?.label ?? NOTHING_SAID, setting) });
     case 'wrong-card':
       return note?.note === 'card-changed' ? sayHappened(setting, 'is-card', { card, before: note.before.cure.card.name, at }) : sayHappened(setting, 'is-card-anew', { card, at });
     case 'air':
@@ -122,7 +127,7 @@ function checkSentence(note: Note | undefined, by: PersonId, after: Outlook, set
 }
 
 /** What the same thing said again finds in the book. */
-function standsAlready(command: CureCommand, after: Outlook, setting: Setting): string {
+function standsAlready(command: Entered['command'], after: Outlook, setting: Setting): string {
   if (command.kind === 'depth') return beadWords(command.millimetres, setting);
   if (command.kind === 'build-up') return sayHappened(setting, 'build-up-noted', { metal: sayHappened(setting, command.buildUp) });
   return heatWords(after, setting);

@@ -1,5 +1,4 @@
 import type { MilestoneKind } from '../../cure/card.js';
-import type { CureCommand } from '../../repair/commands.js';
 import { likelyDue } from '../../repair/expected.js';
 import { currentMilestone, hardensByDepth, isAttended, needsReading, waitingMilestones, type Outlook } from '../../repair/outlook.js';
 import { sayToDo } from '../catalogue/to-do.js';
@@ -59,10 +58,10 @@ function afterConfirmed(kind: MilestoneKind, after: Outlook, setting: Setting): 
 }
 
 /** What can bring a passed open limit to light. */
-const opensLimit = (kind: CureCommand['kind']): boolean => kind === 'moved' || kind === 'closed' || kind === 'cure' || kind === 'wrong-card';
+const opensLimit = (kind: Entered['command']['kind']): boolean => kind === 'moved' || kind === 'closed' || kind === 'cure' || kind === 'wrong-card';
 
 /** What can bring damp metal to light, or is not to be said without it. */
-const laidOn = (kind: CureCommand['kind']): boolean => kind === 'paste' || kind === 'read' || opensLimit(kind);
+const laidOn = (kind: Entered['command']['kind']): boolean => kind === 'paste' || kind === 'read' || opensLimit(kind);
 
 /** A pad is on where the card has lamp settings, none of which a pad ever runs. */
 const padOnRecipe = ({ cure, heat }: Outlook): boolean =>

@@ -1,5 +1,5 @@
 import { celsius, minutesBetween } from '../../cure/units.js';
-import type { CureCommand } from '../../repair/commands.js';
+import type { CureCommand, JobCommand } from '../../repair/commands.js';
 import { sameCure } from '../../repair/cure-ref.js';
 import type { Note } from '../../repair/decision.js';
 import { cautionFor } from '../../repair/cautions.js';
@@ -10,6 +10,7 @@ import { isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
 import { sayEntry } from '../catalogue/entry.js';
+import { anotherCartridge, cartridgeHeld } from './cartridge.js';
 import { cautionLine } from './cautions.js';
 import { depthButtons, depthQuestion } from './depth.js';
 import { leastMetal, marginWords } from './dew.js';
@@ -22,7 +23,8 @@ import { answer, button, capital, clock, degrees, type Setting } from './words.j
 
 /** One entry that was stored (or was there already), and the cure before and after it. */
 export interface Entered {
-  readonly command: CureCommand;
+  /** `enter`: what stands on the cartridge that this cure's bead was laid from. */
+  readonly command: CureCommand | Extract<JobCommand, { readonly kind: 'enter' }>;
   readonly by: PersonId;
   readonly before: Outlook | null;
   readonly after: Outlook;
@@ -43,7 +45,7 @@ export function composeEntry(said: Entered, setting: Setting): Answer {
   const over = notes.find((one) => one.note === 'over-maximum');
   if (over !== undefined) return tooHot(entered, over, setting);
   const first = `${title(after)} ${whatHappened(entered, setting)}${usedOfLimit(entered, setting)}${airAlong(entered, setting)}`;
-  const sentences = [first, forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after, setting) : null, exampleNote(after.cure.card, setting)];
+  const sentences = [cartridgeHeld(after, setting), first, anotherCartridge(after, setting), forecastSentence(entered, setting), ...doing(entered, setting), dewSentence(entered, setting), asksDepth(entered) ? depthQuestion(after, setting) : null, exampleNote(after.cure.card, setting)];
   return answer(tooMuchHeat(notes) ? 'alarm' : 'plain', sentences, buttonsFor(entered, setting));
 }
 

@@ -3,7 +3,7 @@ import { isOpen, nextClosing, type BellTime } from '../../repair/shop-hours.js';
 import type { MaterialCard } from '../../cure/card.js';
 import { standsStill } from '../../repair/job-hold.js';
 import type { Job } from '../../repair/job.js';
-import { depthMissing, holdOf, undecidedDew, type Hold } from '../../repair/outlook.js';
+import { depthMissing, heldBead, holdOf, type Hold } from '../../repair/outlook.js';
 import { undecidedSmoke } from '../../repair/smoke.js';
 import type { Waiting } from '../../repair/waiting.js';
 import type { PersonId } from '../../repair/ids.js';
@@ -91,7 +91,8 @@ function checkWords(what: string, dueAt: Instant | null, setting: Setting): stri
 function openWords({ dueAt, outlook }: Waiting, setting: Setting): string {
   const at = dueAt === null ? '?' : clock(dueAt, setting);
   const words = sayLists(setting, dueAt !== null && dueAt <= setting.now ? 'limit-passed' : 'close-by', { at });
-  return undecidedDew(outlook) === null ? words : sayLists(setting, 'and-held', { words, reason: holdWords('dew', setting) });
+  const bead = heldBead(outlook);
+  return bead === null ? words : sayLists(setting, 'and-held', { words, reason: holdWords(bead, setting) });
 }
 
 function heldWords(one: Waiting, what: string, setting: Setting, saidHeld: boolean): string {

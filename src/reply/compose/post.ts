@@ -1,16 +1,18 @@
 import { currentMilestone, hottestAllowed, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { COLD_ROUND, coldTable } from '../../repair/cold-table.js';
-import { DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
+import { CARTRIDGE_ROUND, DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
+import { sayCartridge } from '../catalogue/cartridge.js';
 import { sayPost } from '../catalogue/post.js';
+import { badCartridge } from './cartridge.js';
 import { cautionLine } from './cautions.js';
 import { tooClose } from './dew.js';
 import { composeHotWorkPost } from './hot-work-post.js';
 import { limitFigures } from './open.js';
-import { aimed, airWords, certainty, heaterWord, heatWords, isEarliest, markedExample, offButton, title } from './state.js';
+import { aimed, airWords, certainty, heaterWord, heatWords, holdWords, isEarliest, markedExample, offButton, title } from './state.js';
 import { takeoverButtons, takeoverLines } from './takeover.js';
 import { answer, button, clock, degrees, lasting, milestoneWord, type Setting } from './words.js';
 
@@ -128,14 +130,14 @@ function stagePost(reminder: Reminder, outlook: Outlook, lateness: Lateness, set
   return answer('question', [asked, lateSentence(lateness, reminder, setting), waits(reminder, outlook, setting), cautionLine('lamp', setting)], [button(sayButtons(setting, 'turned-up'), `up ${aimed(outlook)}`), laterButton(outlook, setting)]);
 }
 
-/** Without a reason it is asked for. */
-const goOnButton = (outlook: Outlook, reason: string, setting: Setting): Button => button(sayPost(setting, 'button-go-on'), `release ${aimed(outlook)} ${reason}`);
+/** The foreman writes why. */
+const goOnButton = (outlook: Outlook, setting: Setting): Button => ({ ...button(sayPost(setting, 'button-go-on'), `release ${aimed(outlook)}`), asks: 'reason' });
 
 function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const { overMaximum: over, cure } = outlook;
   const maximum = hottestAllowed(cure.card);
   const hot = { title: title(outlook), value: over === null ? '' : degrees(over.value, setting), heater: cure.heater };
-  const buttons = [offButton(outlook, setting), ...(over === null ? [] : [button(sayButtons(setting, 'typing-error'), `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [goOnButton(outlook, 'heat judged', setting)] : [])];
+  const buttons = [offButton(outlook, setting), ...(over === null ? [] : [button(sayButtons(setting, 'typing-error'), `undo ${over.entry}`)]), ...(reminder.to === 'channel' || isForeman(setting.shop, reminder.to) ? [goOnButton(outlook, setting)] : [])];
   return answer('alarm', [
     maximum === null ? sayPost(setting, 'too-hot', hot) : sayPost(setting, 'too-hot-limit', { ...hot, maximum: degrees(maximum, setting) }),
     over === null ? sayPost(setting, 'too-hot-held') : sayPost(setting, 'too-hot-read', { at: clock(over.at, setting), who: nameOf(setting.shop, over.by) }),
@@ -146,8 +148,9 @@ function safetyPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, se
 function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, setting: Setting): Answer {
   const scrap = button(sayPost(setting, 'button-scrap'), `scrap ${aimed(outlook)} foreman`);
   const late = lateSentence(lateness, reminder, setting);
-  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, 'damp metal judged', setting), scrap]);
-  if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, 'open limit judged', setting), scrap]);
+  if (reminder.round === DEW_ROUND) return answer('alarm', [sayPost(setting, 'damp', { title: title(outlook), why: tooClose(outlook, setting) }), late, sayPost(setting, 'damp-may-not-hold')], [goOnButton(outlook, setting), scrap]);
+  if (reminder.round === CARTRIDGE_ROUND) return answer('alarm', [...cartridgeDecision(outlook, late, setting)], [goOnButton(outlook, setting), scrap]);
+  if (reminder.round === LIMIT_ROUND) return answer('alarm', [limitPassed(reminder, outlook, setting), late, limitFigures(outlook, setting)], [goOnButton(outlook, setting), scrap]);
   if (reminder.round === COLD_ROUND) return coldPost(outlook, late, scrap, setting);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);
@@ -162,6 +165,11 @@ function coldPost(outlook: Outlook, late: string | null, scrap: Button, setting:
   const { one, step, least } = cold;
   const told = sayPost(setting, 'table-too-cold', { title: title(outlook), milestone: milestoneWord(one.kind, setting), air: airWords(step, setting), least: degrees(least, setting) });
   return answer('alarm', [told, late, sayPost(setting, 'table-too-cold-do', { least: degrees(least, setting) }), one.kind === 'drive-away' ? cautionLine('glass', setting) : null], [scrap]);
+}
+
+function cartridgeDecision(outlook: Outlook, late: string | null, setting: Setting): (string | null)[] {
+  const why = badCartridge(outlook, setting) ?? holdWords('cartridge', setting);
+  return [sayCartridge(setting, 'decide', { title: title(outlook), why }), late, sayCartridge(setting, outlook.cure.closed === null ? 'may-not-hold' : 'may-not-hold-closed')];
 }
 
 /** That the open limit has passed, and what became of the panel. */

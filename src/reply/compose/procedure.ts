@@ -76,8 +76,13 @@ function noted({ facts, notes, by, job }: StepEntered, setting: Setting): string
   const signed = facts.length > 1 && facts.some(({ fact }) => fact.type === 'step-signed');
   const lifted = notes.find((note) => note.note === 'lifted');
   if (lifted?.note === 'lifted' && first.fact.type === 'step-overridden') return overridden({ step: first.fact.step, at: clock(first.happenedAt, setting), who }, lifted, setting);
-  return [factWords(first.fact, { who, at: clock(first.happenedAt, setting), signed, label: notes.find((note) => note.note === 'label-held') ?? null, job }, setting), ...opened].join(' ');
+  const more = facts.slice(1).flatMap(({ fact }) => (fact.type === 'step-entered' ? [enteredWords(fact, who, labelOf(fact, notes), setting)] : []));
+  return [factWords(first.fact, { who, at: clock(first.happenedAt, setting), signed, label: first.fact.type === 'step-entered' ? labelOf(first.fact, notes) : null, job }, setting), ...more, ...opened].join(' ');
 }
+
+/** What is wrong with the figure that was entered. */
+const labelOf = ({ what, text }: Extract<JobFact, { type: 'step-entered' }>, notes: readonly Note[]): Telling['label'] =>
+  notes.find((note): note is Extract<Note, { note: 'label-held' }> => note.note === 'label-held' && note.what === what && note.text === text) ?? null;
 
 /** What the foreman's word lifted, and nothing else. */
 function overridden(what: { readonly step: StepId; readonly at: string; readonly who: string }, { blocks, waits }: Extract<Note, { note: 'lifted' }>, setting: Setting): string {

@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Instant } from '../../cure/units.js';
 import type { JobNo } from '../../repair/ids.js';
-import { holdOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { heldBead, holdOf, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import type { Shop } from '../../repair/shop.js';
 import { isFireWatch } from '../../repair/watch-card.js';
@@ -9,6 +9,7 @@ import type { Answer } from '../answer.js';
 import { saySheet } from '../catalogue/sheet.js';
 import { languageOf, LOCALES } from '../catalogue/speaker.js';
 import { sayState } from '../catalogue/state.js';
+import { cartridgeLine } from './cartridge.js';
 import { settingFor } from './setting-for.js';
 import { heaterWord, holdWords, markedExample, pieceAt } from './state.js';
 import { answer, degrees, milestoneWord } from './words.js';
@@ -32,12 +33,15 @@ function cureLine(outlook: Outlook, shop: Shop): string {
   const milestones = outlook.milestones.map((one) => milestoneWords(outlook, one, shop));
   if (isFireWatch(cure.card)) return saySheet(shop, 'watch', { who, state: milestones.length === 0 ? saySheet(shop, 'after-hot-work') : milestones.join('; ') });
   const state = cure.closed === null ? [openWords(outlook, shop)] : milestones;
-  return `${cure.ref.joint} ${cure.card.name}, ${who}, ${heatNow(outlook, shop)}: ${state.join('; ')}`;
+  const cartridge = cartridgeLine(outlook, shop);
+  return `${cure.ref.joint} ${cure.card.name}, ${who}, ${heatNow(outlook, shop)}: ${state.join('; ')}${cartridge === null ? '' : `. ${cartridge}`}`;
 }
 
-function openWords({ open, dew }: Outlook, shop: Shop): string {
+function openWords(outlook: Outlook, shop: Shop): string {
+  const { open } = outlook;
+  const bead = heldBead(outlook);
   const state = open.kind === 'limit' ? saySheet(shop, 'open-until', { at: day(open.at, shop) }) : saySheet(shop, 'open');
-  return dew?.heldSince == null ? state : saySheet(shop, 'held', { state, reason: holdWords('dew', shop) });
+  return bead === null ? state : saySheet(shop, 'held', { state, reason: holdWords(bead, shop) });
 }
 
 function milestoneWords(outlook: Outlook, one: MilestoneOutlook, shop: Shop): string {

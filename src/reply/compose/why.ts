@@ -5,6 +5,7 @@ import { currentMilestone, holdOf, type MilestoneOutlook, type Outlook } from '.
 import { nameOf } from '../../repair/people.js';
 import type { Answer } from '../answer.js';
 import { sayWhy } from '../catalogue/why.js';
+import { cartridgeHeld, cartridgeLine } from './cartridge.js';
 import { likelySentence } from './likely.js';
 import { dampSentence, openHold } from './open.js';
 import { exampleNote, holdReason, milestoneSentence, title } from './state.js';
@@ -17,11 +18,11 @@ export function composeWhy(outlook: Outlook, setting: Setting): Answer {
   const one = currentMilestone(outlook, setting.now) ?? outlook.milestones.at(-1) ?? null;
   const { card, start } = outlook.cure;
   const law = one === null ? null : lawBehind(outlook.cure, one);
-  if (one === null || law === null || start === null) return answer('plain', [sayWhy(setting, 'not-closed', { job: title(outlook) }), openHold(outlook, setting), dampSentence(outlook, setting), corrections(outlook, setting), exampleNote(card, setting)]);
+  if (one === null || law === null || start === null) return answer('plain', [cartridgeHeld(outlook, setting), sayWhy(setting, 'not-closed', { job: title(outlook) }), openHold(outlook, setting), dampSentence(outlook, setting), corrections(outlook, setting), cartridgeLine(outlook, setting), exampleNote(card, setting)]);
   const words = (piece: Piece): string => stretchWords(piece, law, setting);
   const head = headLine(outlook, one, start, setting);
   const sum = [...sumLines(one.forecast, start, words, setting), endSentence(outlook, one, setting)];
-  const besides = [corrections(outlook, setting), movedHere(outlook, setting), enteredLate(outlook, setting), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card, setting)].flatMap((line) => line ?? []);
+  const besides = [corrections(outlook, setting), movedHere(outlook, setting), cartridgeLine(outlook, setting), enteredLate(outlook, setting), clocksChange(start, one.forecast.dueAt, setting), recheckLine(one, setting), likelySentence(outlook, one, setting), exampleNote(card, setting)].flatMap((line) => line ?? []);
   return answer('plain', onOneScreen(head, ruleSentence(law, outlook, setting), sum, besides));
 }
 

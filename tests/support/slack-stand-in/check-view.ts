@@ -5,7 +5,7 @@ const plain = (longest: number) => z.object({ type: z.literal('plain_text'), tex
 const option = z.object({ text: plain(75), value: z.string().min(1).max(75) });
 
 const element = z.discriminatedUnion('type', [
-  z.object({ type: z.literal('plain_text_input'), action_id: z.string().min(1), placeholder: plain(150).optional(), initial_value: z.string().max(3000).optional() }),
+  z.object({ type: z.literal('plain_text_input'), action_id: z.string().min(1), placeholder: plain(150).optional(), initial_value: z.string().max(3000).optional(), max_length: z.int().min(1).max(3000).optional() }),
   z.object({ type: z.literal('static_select'), action_id: z.string().min(1), options: z.array(option).min(1).max(100), initial_option: option.optional() }),
   z.object({ type: z.literal('radio_buttons'), action_id: z.string().min(1), options: z.array(option).min(1).max(10), initial_option: option.optional() }),
 ]);
@@ -29,6 +29,7 @@ const modal = z.object({
   title: plain(24),
   submit: plain(24),
   close: plain(24),
+  private_metadata: z.string().max(3000).optional(),
   blocks: z.array(input).min(1).max(100).refine((blocks) => isUnique(blocks.map((one) => one.block_id))),
 });
 export type ModalView = z.infer<typeof modal>;

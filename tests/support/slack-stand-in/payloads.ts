@@ -12,6 +12,7 @@ export interface CommandChoice {
 export interface PressChoice {
   /** The button's value. */
   readonly line: string;
+  readonly actionId?: string;
   readonly channel?: string;
   readonly user?: string;
   readonly userName?: string;
@@ -69,7 +70,7 @@ export function pressPayload(choice: PressChoice): Record<string, unknown> {
     channel: { id: channel, name: 'bonding' },
     container: { type: 'message', message_ts: ts, channel_id: channel, is_ephemeral: ephemeral, ...thread },
     ...(ephemeral ? {} : { message: { type: 'message', ts, ...thread } }),
-    actions: [{ type: 'button', action_id: 'press-0', block_id: 'b1', value: choice.line, action_ts: choice.actionTs ?? aTs() }],
+    actions: [{ type: 'button', action_id: choice.actionId ?? 'press-0', block_id: 'b1', value: choice.line, action_ts: choice.actionTs ?? aTs() }],
     trigger_id: newTrigger(),
   };
 }

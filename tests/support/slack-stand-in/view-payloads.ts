@@ -54,7 +54,7 @@ function viewOf({ id, hash, view }: OpenView, fields: Fields): Record<string, un
   const unknown = Object.keys(fields).filter((field) => !view.blocks.some((block) => block.block_id === field));
   if (unknown.length > 0) throw new Error(`The form has no field ${unknown.join(', ')}.`);
   const values = Object.fromEntries(view.blocks.map((block) => [block.block_id, { [block.element.action_id]: stateOf(block, fields) }]));
-  return { ...view, id, hash, team_id: TEAM.id, private_metadata: '', state: { values }, root_view_id: id, previous_view_id: null, app_id: 'A0CLERK', external_id: '', bot_id: 'B0BOT' };
+  return { ...view, id, hash, team_id: TEAM.id, private_metadata: view.private_metadata ?? '', state: { values }, root_view_id: id, previous_view_id: null, app_id: 'A0CLERK', external_id: '', bot_id: 'B0BOT' };
 }
 
 function stateOf(block: InputBlock, fields: Fields): Record<string, unknown> {

@@ -11,13 +11,14 @@ function damp(): DeskDay {
 }
 
 describe('a dew hold that the foreman decided', () => {
-  it('is decided by the button, whose line says what was judged; without a reason nothing is stored', () => {
+  it('is decided with what is written behind the button\'s line; without it nothing is stored', () => {
     const day = damp();
-    const goOn = day.posts('decision')[0]?.answer.buttons.find(({ label }) => label === 'Go on')?.line ?? '';
-    expect(day.told('ines', '08:06', 'release 501 j1')).toMatch(/Needs a reason\..*Nothing stored/);
+    const goOn = day.posts('decision')[0]?.answer.buttons.find(({ label }) => label === 'Go on');
+    expect(goOn).toEqual({ label: 'Go on', line: 'release 501 j1', asks: 'reason' });
+    expect(day.told('ines', '08:06', goOn?.line ?? '')).toMatch(/Needs a reason\..*Nothing stored/);
     expect(day.told('ines', '08:07', 'when 501')).toContain('HOLD');
-    day.says('ines', '08:08', goOn);
-    expect(day.told('ines', '08:09', 'when 501')).toContain('Decided: P1 goes on, Ines 08:08: “damp metal judged”.');
+    day.says('ines', '08:08', `${goOn?.line ?? ''} wiped and warmed`);
+    expect(day.told('ines', '08:09', 'when 501')).toContain('Decided: P1 goes on, Ines 08:08: “wiped and warmed”.');
   });
 
   it('is shown with name, time and reason from then on', () => {

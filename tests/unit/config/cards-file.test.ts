@@ -110,6 +110,8 @@ describe('a card is refused', () => {
     ['a margin below nothing', `${GOOD}margin-percent: -1\n`, 'line 6, margin-percent: must be percent that the waits by rows grow by, 0 to 100'],
     ['a margin above 100', `${GOOD}margin-percent: 101\n`, 'line 6, margin-percent: must be percent'],
     ['a margin in words', `${GOOD}margin-percent: 25 %\n`, 'line 6, margin-percent: must be percent'],
+    ['an opened cartridge that may be used for no day', `${GOOD}opened-days: 0\n`, 'line 6, opened-days: must be whole days from 1 to 730'],
+    ['an opened cartridge in words', `${GOOD}opened-days: a month\n`, 'line 6, opened-days: must be whole days from 1 to 730'],
     ['a margin on a recipe', `${LAMP}recipe:\n  - { lamp: 30, minutes: 60, reaches: full }\nmargin-percent: 25\n`, 'line 7, margin-percent: is not known here'],
     ['a margin on a bead', `${DEPTH}${THROUGH}margin-percent: 25\n`, 'line 6, margin-percent: is not known here'],
     ['a margin on a dwell', 'card: C\ntitle: coat\nversion: a\nbasis: dwell\ndwell: { at-least: 60, minutes: 35 }\nmargin-percent: 25\n', 'line 6, margin-percent: is not known here'],

@@ -67,7 +67,7 @@ describe('paste on metal', () => {
     expect(waits(shift, '08:11')).toContain('501 HELD, metal too close to the dew point, foreman decides (since 08:05)');
     expect(postsOf(shift, 'decision')).toEqual([{
       lines: ['501 metal 2.6 °C above the dew point of 12.4 °C, 3 °C needed. You decide.', 'A bead on damp metal may not hold. Wiped off and warmed: undo or scrap it and paste again.', 'P1 is an example card, not your data sheet.'],
-      buttons: ['Go on: release 501 j1 damp metal judged', 'Scrap: scrap 501 j1 foreman'],
+      buttons: ['Go on: release 501 j1 …', 'Scrap: scrap 501 j1 foreman'],
     }]);
     expect(hears(shift, 'tomek', '08:12', { kind: 'check', job: '501', result: 'hard' }).lines).toEqual(['501 HELD, metal too close to the dew point: the foreman decides.']);
     expect(hears(shift, 'ines', '08:13', { kind: 'release', job: '501' }).lines.slice(0, 2)).toEqual(['501 goes on, decided by Ines.', 'Handling strength 15:40 by the clock.']);

@@ -19,6 +19,11 @@ function markup(blocks: readonly SlackBlock[]): string {
 const unescape = (text: string): string => text.replace(/&(?:amp|lt|gt);/g, (entity) => ({ '&amp;': '&', '&lt;': '<', '&gt;': '>' })[entity] ?? entity);
 
 describe('an answer as blocks', () => {
+  it('marks a button behind which a reason is written', () => {
+    const [, actions] = toBlocks(answer([[{ kind: 'text', text: '501' }]], [{ label: 'Go on', line: 'release 501 j1', asks: 'reason' }, { label: 'Scrap', line: 'scrap 501 j1 foreman' }]), null);
+    expect(actions?.type === 'actions' ? actions.elements.map((element) => 'action_id' in element && element.action_id) : []).toEqual(['ask-reason-0', 'press-1']);
+  });
+
   it('shows lines, strong words and buttons', () => {
     const blocks = toBlocks(
       answer(

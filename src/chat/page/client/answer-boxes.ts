@@ -5,6 +5,8 @@ import type { ShopClock } from './shop-clock.js';
 export interface Press {
   readonly reply: string;
   readonly button: string;
+  /** The rest of the line is to be written. */
+  readonly asks: boolean;
   /** Called when the press was taken. */
   readonly taken: () => void;
 }
@@ -17,7 +19,7 @@ export class AnswerBoxes {
 
   constructor(reply: ReplyNote, clock: ShopClock, press: (press: Press) => void) {
     this.#boxes = reply.buttons.map((button) => {
-      const made = tab(button.label, () => { press({ reply: reply.id, button: button.id, taken: () => { stamp(made, clock); } }); });
+      const made = tab(button.label, () => { press({ reply: reply.id, button: button.id, asks: button.asks, taken: () => { stamp(made, clock); } }); });
       made.title = button.id;
       return made;
     });

@@ -1,9 +1,16 @@
 /** What the server sends, read field by field; a wrong shape throws and names the field. Moments are milliseconds since 1970 UTC. */
 
+/** `asks`: whoever presses it writes the rest of the line. */
+export interface ButtonNote {
+  readonly id: string;
+  readonly label: string;
+  readonly asks: boolean;
+}
+
 export interface ReplyNote {
   readonly id: string;
   readonly text: string;
-  readonly buttons: readonly { readonly id: string; readonly label: string }[];
+  readonly buttons: readonly ButtonNote[];
 }
 
 /** The joint that a post is about; null where it is about more than one. */
@@ -95,7 +102,7 @@ const orNull = <T>(from: Fields, name: string, read: (from: Fields, name: string
 
 export function readReply(value: unknown): ReplyNote {
   const from = fields(value);
-  return { id: text(from, 'id'), text: text(from, 'text'), buttons: list(from, 'buttons', (one) => ({ id: text(one, 'id'), label: text(one, 'label') })) };
+  return { id: text(from, 'id'), text: text(from, 'text'), buttons: list(from, 'buttons', (one) => ({ id: text(one, 'id'), label: text(one, 'label'), asks: one['asks'] === 'reason' || one['asks'] === true })) };
 }
 
 export const readReplyBody = (value: unknown): ReplyNote => readReply(fields(value)['reply']);

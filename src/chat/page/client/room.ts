@@ -154,7 +154,11 @@ export class Room {
     this.look();
   }
 
-  async #press({ reply, button, taken }: Press): Promise<void> {
+  async #press({ reply, button, asks, taken }: Press): Promise<void> {
+    if (asks) {
+      this.#form.begin(`${button} `, 'Write why, then send.');
+      return;
+    }
     const from = this.#writer.name;
     if (from === null) {
       this.#form.askForName();

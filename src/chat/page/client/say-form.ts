@@ -42,6 +42,15 @@ export class SayForm {
     void this.#submit();
   }
 
+  /** Writes the front of a line; whoever pressed for it writes the rest and sends it. */
+  begin(front: string, hint: string): void {
+    if (this.#busy) return;
+    this.#line.value = front;
+    this.#line.focus();
+    this.#line.setSelectionRange(front.length, front.length);
+    this.tell(hint);
+  }
+
   tell(words: string): void {
     this.#notice.textContent = words;
   }

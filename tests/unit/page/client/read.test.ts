@@ -11,10 +11,10 @@ const get = async (path: string): Promise<unknown> => (await app.request(path)).
 test('the client reads what the server sends', async () => {
   room.desk.cars = [{ job: '501', joint: 'j1', card: 'P1', waitsFor: 'handling', state: 'due', dueAt: NOON, owner: 'tomek', heat: 'air 20' }];
   room.desk.jobs = [{ job: '501', cures: [{ joint: 'j1', card: 'P1', milestones: [{ kind: 'handling', dueAt: NOON, state: 'due', share: 1 }] }] }];
-  room.desk.post(postOf('k1', 'one', { at: NOON, answer: answerOf('one', [{ label: 'Hard', line: 'check 501 hard' }]) }));
+  room.desk.post(postOf('k1', 'one', { at: NOON, answer: answerOf('one', [{ label: 'Hard', line: 'check 501 hard' }, { label: 'Go on', line: 'release 501', asks: 'reason' }]) }));
   expect(readDesk(await get('/api/desk'))).toMatchObject({ shop: 'Brackenholt Body & Frame', now: NOON, lastPost: 1, board: [{ job: '501', dueAt: NOON, share: 1 }] });
   expect(readJob(await get('/api/jobs/501'))).toEqual([{ joint: 'j1', card: 'P1', milestones: [{ kind: 'handling', dueAt: NOON, state: 'due', share: 1 }] }]);
-  expect(readPosts(await get('/api/feed'))).toEqual([{ seq: 1, at: NOON, to: 'tomek', about: { job: '501', joint: null, card: 'P1' }, kind: 'handling', reply: { id: 'k1', text: 'one', buttons: [{ id: 'check 501 hard', label: 'Hard' }] } }]);
+  expect(readPosts(await get('/api/feed'))).toEqual([{ seq: 1, at: NOON, to: 'tomek', about: { job: '501', joint: null, card: 'P1' }, kind: 'handling', reply: { id: 'k1', text: 'one', buttons: [{ id: 'check 501 hard', label: 'Hard', asks: false }, { id: 'release 501', label: 'Go on', asks: true }] } }]);
 });
 
 test.each([

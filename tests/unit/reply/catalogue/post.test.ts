@@ -62,11 +62,11 @@ const POSTS: readonly (readonly [string, Other, () => Said | undefined, Said])[]
   }],
   ['too hot', 'de', () => heard(tooHot(), 'safety', '08:30', 'de'), {
     lines: ['501 ZU HEISS 95 °C, Grenze 85 °C. Heizmatte jetzt aus oder weg.', 'Gemessen 08:20 von Tomek. Die Aushärtung ist gesperrt, bis der Meister entscheidet.', 'P1 ist eine Beispielkarte, nicht dein Datenblatt.'],
-    buttons: ['Heizmatte aus: off 501 j1', 'Tippfehler: undo 3', 'Geht weiter: release 501 j1 heat judged'],
+    buttons: ['Heizmatte aus: off 501 j1', 'Tippfehler: undo 3', 'Geht weiter: release 501 j1 …'],
   }],
   ['too hot', 'es', () => heard(tooHot(), 'safety', '08:30', 'es'), {
     lines: ['501 DEMASIADO CALIENTE 95 °C, límite 85 °C. Apaga o aparta ya la manta.', 'Leído 08:20 por Tomek. El curado queda retenido hasta que decida el jefe de taller.', 'P1 es una ficha de ejemplo, no tu hoja de datos.'],
-    buttons: ['Manta: apagar: off 501 j1', 'Me equivoqué: undo 3', 'Que siga: release 501 j1 heat judged'],
+    buttons: ['Manta: apagar: off 501 j1', 'Me equivoqué: undo 3', 'Que siga: release 501 j1 …'],
   }],
   ['the open limit comes', 'de', () => heard(pasted(), 'open-limit', '08:50', 'de'), {
     lines: ['501 offene Zeit bis 09:00: Blech schließen, noch 10 min.', 'P1 ist eine Beispielkarte, nicht dein Datenblatt.'],
@@ -78,11 +78,11 @@ const POSTS: readonly (readonly [string, Other, () => Said | undefined, Said])[]
   }],
   ['damp metal, for the foreman', 'de', () => heard(damp(), 'decision', '08:06', 'de'), {
     lines: ['501 Metall 1,8 °C über dem Taupunkt von 10,7 °C, 3 °C nötig. Du entscheidest.', 'Eine Raupe auf feuchtem Metall hält vielleicht nicht. Abgewischt und gewärmt: zurücknehmen oder verwerfen und neu auftragen.', 'P1 ist eine Beispielkarte, nicht dein Datenblatt.'],
-    buttons: ['Geht weiter: release 501 j1 damp metal judged', 'Verwerfen: scrap 501 j1 foreman'],
+    buttons: ['Geht weiter: release 501 j1 …', 'Verwerfen: scrap 501 j1 foreman'],
   }],
   ['damp metal, for the foreman', 'es', () => heard(damp(), 'decision', '08:06', 'es'), {
     lines: ['501 metal 1,8 °C por encima del punto de rocío de 10,7 °C, hacen falta 3 °C. Tú decides.', 'Un cordón sobre metal húmedo puede no agarrar. Limpiado y calentado: deshaz o descarta y aplica de nuevo.', 'P1 es una ficha de ejemplo, no tu hoja de datos.'],
-    buttons: ['Que siga: release 501 j1 damp metal judged', 'Descartar: scrap 501 j1 foreman'],
+    buttons: ['Que siga: release 501 j1 …', 'Descartar: scrap 501 j1 foreman'],
   }],
 ];
 

@@ -1,0 +1,18 @@
+export const CARTRIDGE_EN = {
+  batch: 'batch {batch}',
+  expires: 'expires {text}',
+  opened: 'opened {text}',
+  'past-expiry': 'expired {text}',
+  'open-too-long': 'opened {text}, {days, plural, one {# day} other {# days}} allowed',
+  'bad-batch': 'batch {batch} {faults}',
+  'bad-cartridge': 'cartridge {faults}',
+  held: '**{title} HELD: {why}.** Only the foreman can let it go on: `release {job}` and why.',
+  'held-named': '**{title} HELD: {why}.** Only {foreman} can let it go on: `release {job}` and why.',
+  another: 'Another one before closing lifts it: `{line}`.',
+  noted: 'cartridge noted: {label}.',
+  line: 'Cartridge: {label}.',
+  'line-bad': 'Cartridge: {label}. **{why}.**',
+  decide: '{title} **{why}**. You decide.',
+  'may-not-hold': 'A paste past its date may not reach its strength. Another cartridge before closing lifts the hold.',
+  'may-not-hold-closed': 'A paste past its date may not reach its strength, and the panel is closed.',
+} as const;
