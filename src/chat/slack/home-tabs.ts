@@ -2,6 +2,7 @@ import type { types, webApi } from '@slack/bolt';
 import type { Desk } from '../../clerk/desk.js';
 import type { Log } from '../../outbox/log.js';
 import type { PersonId } from '../../repair/ids.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import { homeView } from './home-view.js';
 import { outcomeOf } from './outcome-of.js';
 
@@ -9,6 +10,7 @@ export interface HomePorts {
   readonly desk: Pick<Desk, 'home' | 'onChange'>;
   readonly client: webApi.WebClient;
   readonly personOf: (chatId: string) => PersonId;
+  readonly readerOf: (chatId: string) => Reader;
   readonly log: Log;
   /** From a change to its showing, in milliseconds (2,000): a hundred changes in one breath are one. */
   readonly restMs?: number;
@@ -63,10 +65,10 @@ export class HomeTabs {
   }
 
   async #showChanged(): Promise<void> {
-    const { desk, personOf } = this.#ports;
+    const { desk, personOf, readerOf } = this.#ports;
     for (const [user, before] of this.#shown) {
       if (this.#closed) return;
-      const view = homeView(desk.home(personOf(user)));
+      const view = homeView(desk.home(personOf(user)), readerOf(user));
       const text = JSON.stringify(view);
       if (text !== before) await this.#show(user, view, text);
     }

@@ -8,6 +8,7 @@ import type { Instant } from '../../cure/units.js';
 import type { ChatSender } from '../../outbox/chat-sender.js';
 import type { Log } from '../../outbox/log.js';
 import type { Shop } from '../../repair/shop.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import type { Desk } from '../../clerk/desk.js';
 import { askName } from './ask-name.js';
 import { boltLogger } from './bolt-logger.js';
@@ -118,15 +119,17 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
     botUserId: () => token.botUserId,
   };
   const say = (message: Message): void => { desk.say(message); };
+  const readerOf = (chatId: string): Reader => people.readerOf(chatId);
   const tell = async (user: string, text: string): Promise<void> => {
     const told = await post(names, { channel: user, thread: null }, { text, blocks: [] }, `told:${randomUUID()}`);
     if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that something went wrong.');
   };
   return {
     tell,
-    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), log }),
+    readerOf,
+    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, log }),
     fromHome: async (pressed) => homeMessage(pressed, await people.known(pressed.user, pressed.userName)),
-    forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
+    forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
     inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.known(heard.user, null), readings), say, log }),
     say,
     isForUs: (heard) => isForUs(heard, { ...readings, understands: (line) => desk.understands(line) }),
