@@ -75,8 +75,8 @@ export class Clerk implements Desk {
     this.#arm();
   }
 
-  waiting(): readonly WaitingCar[] {
-    return this.#waitingNow('channel', (list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
+  waiting(reader?: PersonId): readonly WaitingCar[] {
+    return this.#waitingNow(reader ?? 'channel', (list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
       job: outlook.cure.job,
       joint: outlook.cure.ref.joint,
       card: outlook.cure.card.name,

@@ -66,7 +66,8 @@ export interface WaitingCar {
 /** The desk as a chat sees it: one way in, and what may be looked at. */
 export interface Desk {
   say(message: Message): Reply;
-  waiting(): readonly WaitingCar[];
+  /** `reader`: whose words they are; the shop's unless somebody is named. */
+  waiting(reader?: PersonId): readonly WaitingCar[];
   jobSheet(job: string): JobSheet | null;
   cureForm(person: PersonId): CureForm;
   /** What this person sees without asking: own cures and every car that waits, worst first. */
