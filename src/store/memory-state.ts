@@ -1,5 +1,5 @@
 import type { MessageId, Post } from '../clerk/message.js';
-import type { OutboxRow, SeenAnswer } from '../clerk/ports.js';
+import type { AskedReply, OutboxRow, SeenAnswer } from '../clerk/ports.js';
 import type { Instant } from '../cure/units.js';
 import type { FactRecord } from '../repair/facts.js';
 import type { JobNo, PersonId } from '../repair/ids.js';
@@ -17,6 +17,7 @@ export interface MemoryState {
   readonly receipts: Map<string, { readonly channel: string; readonly ts: string }>;
   /** Sequence numbers of posts that still ask something. */
   readonly asked: Set<number>;
+  readonly askedReplies: Map<string, AskedReply>;
   readonly sheets: Map<JobNo, { readonly change: number; readonly answer: string }>;
   readonly threads: Map<JobNo, { readonly channel: string; readonly ts: string }>;
   readonly inbox: Map<string, { readonly at: Instant; readonly payload: string | null }>;
@@ -34,6 +35,7 @@ export const emptyState = (): MemoryState => ({
   outbox: new Map(),
   receipts: new Map(),
   asked: new Set(),
+  askedReplies: new Map(),
   sheets: new Map(),
   threads: new Map(),
   inbox: new Map(),
@@ -52,6 +54,7 @@ export const copyOf = (state: MemoryState): MemoryState => ({
   outbox: new Map(state.outbox),
   receipts: new Map(state.receipts),
   asked: new Set(state.asked),
+  askedReplies: new Map(state.askedReplies),
   sheets: new Map(state.sheets),
   threads: new Map(state.threads),
   inbox: new Map(state.inbox),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { jobNo } from '../../src/repair/ids.js';
+import { jobNo, type JobNo } from '../../src/repair/ids.js';
+import type { AskedReply } from '../../src/clerk/ports.js';
 import type { DeliveryTarget } from '../../src/clerk/message.js';
 import type { Book } from '../../src/store/book.js';
 import { EVERY_BOOK } from './every-book.js';
@@ -21,6 +22,20 @@ describe.each(EVERY_BOOK)('edits and questions of the $name', ({ open }) => {
     expect(book.transact((tx) => tx.asked(JOB)[0])).toStrictEqual(first);
     book.transact((tx) => { tx.settled(first.seq); });
     expect(asked()).toEqual([['b'], [], ['c']]);
+  });
+
+  it('an answer with buttons is remembered until one of them was done, by job, and for a fortnight', () => {
+    const book = open();
+    const reply = (key: string, minute: number, job: JobNo | null = JOB): AskedReply => ({ key, job, reader: ANA, at: at(minute), answer: answer(key) });
+    const asked = (job: JobNo | null, limit = 9) => book.transact((tx) => tx.askedInReplies(job, limit)).map(({ key }) => key);
+    book.transact((tx) => { for (const one of [reply('b', 1), reply('a', 0), reply('c', 1), reply('d', 1, null), reply('a', 5)]) tx.askInReply(one); });
+    expect([asked(JOB), asked(null), asked(jobNo('502')), asked(JOB, 2)]).toEqual([['a', 'b', 'c'], ['d'], [], ['b', 'c']]);
+    expect(book.transact((tx) => tx.askedInReplies(JOB, 9)[0])).toStrictEqual(reply('a', 0));
+    book.transact((tx) => { tx.replySettled('b'); });
+    expect(asked(JOB)).toEqual(['a', 'c']);
+    expect(() => book.transact((tx) => { tx.replySettled('c'); throw new Error('stop'); })).toThrow('stop');
+    book.transact((tx) => { tx.askInReply(reply('e', 14 * 24 * 60 + 1)); });
+    expect([asked(JOB), asked(null)]).toEqual([['c', 'e'], ['d']]);
   });
 
   it('a question is not settled when the transaction fails', () => {

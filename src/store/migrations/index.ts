@@ -1,6 +1,7 @@
 import { migration0001 } from './0001-book.js';
 import { migration0002 } from './0002-edits.js';
+import { migration0003 } from './0003-replies.js';
 import type { Migration } from './migration.js';
 
 /** In order; new ones are appended. */
-export const MIGRATIONS: readonly Migration[] = [migration0001, migration0002];
+export const MIGRATIONS: readonly Migration[] = [migration0001, migration0002, migration0003];
