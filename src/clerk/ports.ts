@@ -134,6 +134,12 @@ export interface OutboxStore {
   /** Names of the chat platform's profiles. */
   profileName(chatId: string): string | null;
   saveProfileName(chatId: string, name: string, at: Instant): void;
+  /** Who has opened their home tab since, longest ago first. */
+  homesSince(at: Instant): string[];
+  /** Somebody opened theirs; those not opened for a fortnight are forgotten. */
+  homeOpened(chatId: string, at: Instant): void;
+  /** The platform shows nothing to them any more. */
+  homeGone(chatId: string): void;
 }
 
 /** Which remote chats a post or a reply goes to; the local page reads the posts themselves. */

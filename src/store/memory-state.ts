@@ -22,6 +22,7 @@ export interface MemoryState {
   readonly threads: Map<JobNo, { readonly channel: string; readonly ts: string }>;
   readonly inbox: Map<string, { readonly at: Instant; readonly payload: string | null }>;
   readonly profiles: Map<string, string>;
+  readonly homes: Map<string, Instant>;
   readonly clock: { at: Instant | null; kept: 'real' | 'practice' | null };
 }
 
@@ -40,6 +41,7 @@ export const emptyState = (): MemoryState => ({
   threads: new Map(),
   inbox: new Map(),
   profiles: new Map(),
+  homes: new Map(),
   clock: { at: null, kept: null },
 });
 
@@ -59,5 +61,6 @@ export const copyOf = (state: MemoryState): MemoryState => ({
   threads: new Map(state.threads),
   inbox: new Map(state.inbox),
   profiles: new Map(state.profiles),
+  homes: new Map(state.homes),
   clock: { ...state.clock },
 });

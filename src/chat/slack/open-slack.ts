@@ -84,6 +84,7 @@ export function openSlack(settings: SlackSettings, ports: SlackPorts): SlackChat
       line?.start();
       void token.run();
       void desk.inbox.workOff();
+      void desk.homes.resume();
     },
     close: async () => {
       token.close();
@@ -127,7 +128,7 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
   return {
     tell,
     readerOf,
-    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, log }),
+    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, outbox, realNow, log }),
     fromHome: async (pressed) => homeMessage(pressed, await people.known(pressed.user, pressed.userName)),
     forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
     inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.known(heard.user, null), readings), say, log }),
