@@ -129,6 +129,10 @@ export class Clerk implements Desk {
     return this.#desk.store.transact((tx) => tx.seen(id) !== null);
   }
 
+  offeredUnder(reply: string): readonly string[] | null {
+    return this.#desk.store.transact((tx) => tx.offeredUnder(reply));
+  }
+
   understands(line: string): boolean {
     const { store, clock } = this.#desk;
     return store.transact((tx) => readAtDesk(tx, this.#desk, line, clock.now()).ok);

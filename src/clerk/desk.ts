@@ -77,6 +77,8 @@ export interface Desk {
   onChange(listener: () => void): () => void;
   /** Whether a message with this id was already handled. */
   knows(id: MessageId): boolean;
+  /** The lines of the buttons that stood under an answer on the page, or under a post; null: there is no such answer, or none any more. */
+  offeredUnder(reply: string): readonly string[] | null;
   /** Whether this line could be read now, whatever would then be decided about it; changes nothing. */
   understands(line: string): boolean;
 }

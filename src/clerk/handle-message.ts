@@ -76,6 +76,7 @@ export function handleMessage(tx: BookTransaction, desk: DeskState, message: Mes
   if (handled.done !== undefined) settleReplies(tx, known, { ...handled.done, line: message.text, by: message.from.id, now });
   const deliveries = desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now);
   rememberReply(tx, message, handled.job, deliveries);
+  if (message.returnPath.chat === 'page' && handled.answer.buttons.length > 0) tx.offer(message.id, handled.answer.buttons.map(({ line }) => line), now);
   tx.queue(deliveries);
   return handled;
 }

@@ -75,6 +75,10 @@ export interface BookTransaction {
   /** The newest `limit` of those about this job, or about none, oldest first. */
   askedInReplies(job: JobNo | null, limit: number): AskedReply[];
   replySettled(key: string): void;
+  /** What was offered under an answer that is shown where it was asked for; forgotten after a fortnight. */
+  offer(reply: MessageId, lines: readonly string[], at: Instant): void;
+  /** The lines of the buttons under an answer to a message, or under a post, by its id; null: there is no such answer. */
+  offeredUnder(reply: string): readonly string[] | null;
   /** Keeps what the sheet of a job says; the number of the change, or null when it says so already. */
   keepSheet(job: JobNo, answer: Answer): number | null;
   /** A delivery that takes the place of something takes that of an earlier one for the same place that still waits. */

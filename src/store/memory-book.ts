@@ -50,7 +50,7 @@ export function memoryBook(): Book {
   };
 }
 
-function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'ask' | 'asked' | 'settled' | 'askInReply' | 'askedInReplies' | 'replySettled' | 'keepSheet' | 'post' | 'postsTo'> {
+function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'ask' | 'asked' | 'settled' | 'askInReply' | 'askedInReplies' | 'replySettled' | 'offer' | 'offeredUnder' | 'keepSheet' | 'post' | 'postsTo'> {
   return {
     seen: (id) => {
       const kept = now().seen.get(id);
@@ -91,6 +91,15 @@ function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen'
         .slice(-limit),
     replySettled: (key) => {
       now().askedReplies.delete(key);
+    },
+    offer: (reply, lines, at) => {
+      const { offers } = now();
+      for (const [old, kept] of offers) if (kept.at < fortnightBefore(at)) offers.delete(old);
+      offers.set(reply, { at, lines });
+    },
+    offeredUnder: (reply) => {
+      const posts = now().posts.filter(({ key }) => key === reply);
+      return now().offers.get(reply)?.lines ?? (posts.length === 0 ? null : posts.flatMap(({ answer }) => answer.buttons.map(({ line }) => line)));
     },
     keepSheet: (job, answer) => {
       const before = now().sheets.get(job);

@@ -18,6 +18,7 @@ export interface MemoryState {
   /** Sequence numbers of posts that still ask something. */
   readonly asked: Set<number>;
   readonly askedReplies: Map<string, AskedReply>;
+  readonly offers: Map<string, { readonly at: Instant; readonly lines: readonly string[] }>;
   readonly sheets: Map<JobNo, { readonly change: number; readonly answer: string }>;
   readonly threads: Map<JobNo, { readonly channel: string; readonly ts: string }>;
   readonly inbox: Map<string, { readonly at: Instant; readonly payload: string | null }>;
@@ -37,6 +38,7 @@ export const emptyState = (): MemoryState => ({
   receipts: new Map(),
   asked: new Set(),
   askedReplies: new Map(),
+  offers: new Map(),
   sheets: new Map(),
   threads: new Map(),
   inbox: new Map(),
@@ -57,6 +59,7 @@ export const copyOf = (state: MemoryState): MemoryState => ({
   receipts: new Map(state.receipts),
   asked: new Set(state.asked),
   askedReplies: new Map(state.askedReplies),
+  offers: new Map(state.offers),
   sheets: new Map(state.sheets),
   threads: new Map(state.threads),
   inbox: new Map(state.inbox),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { jobNo, type JobNo } from '../../src/repair/ids.js';
 import type { AskedReply } from '../../src/clerk/ports.js';
-import type { DeliveryTarget } from '../../src/clerk/message.js';
+import { messageId, type DeliveryTarget } from '../../src/clerk/message.js';
 import type { Book } from '../../src/store/book.js';
 import { EVERY_BOOK } from './every-book.js';
 import { AIR, ANA, answer, at, BEN, CLOSED, delivery, enter, HOME, JOB, post } from './store-samples.js';
@@ -36,6 +36,17 @@ describe.each(EVERY_BOOK)('edits and questions of the $name', ({ open }) => {
     expect(() => book.transact((tx) => { tx.replySettled('c'); throw new Error('stop'); })).toThrow('stop');
     book.transact((tx) => { tx.askInReply(reply('e', 14 * 24 * 60 + 1)); });
     expect([asked(JOB), asked(null)]).toEqual([['c', 'e'], ['d']]);
+  });
+
+  it('knows which lines stood under an answer or a post: posts for good, answers for a fortnight', () => {
+    const book = open();
+    const under = (reply: string) => book.transact((tx) => tx.offeredUnder(reply));
+    book.transact((tx) => { tx.post(post('a', at(0))); });
+    book.transact((tx) => { tx.offer(messageId('page:1'), ['on 501', 'off 501'], at(0)); });
+    book.transact((tx) => { tx.offer(messageId('page:1'), ['off 501'], at(1)); });
+    expect([under('a'), under('page:1'), under('page:2')]).toEqual([answer('a').buttons.map(({ line }) => line), ['off 501'], null]);
+    book.transact((tx) => { tx.offer(messageId('page:3'), [], at(14 * 24 * 60 + 2)); });
+    expect([under('a') === null, under('page:1'), under('page:3')]).toEqual([false, null, []]);
   });
 
   it('a question is not settled when the transaction fails', () => {

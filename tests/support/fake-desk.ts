@@ -52,6 +52,11 @@ export class FakeDesk implements Desk {
     return this.#replies.has(id);
   }
 
+  offeredUnder(reply: string): readonly string[] | null {
+    const under = [...this.#replies.values()].find(({ id }) => id === reply)?.answer ?? this.#posts.find(({ key }) => key === reply)?.answer;
+    return under?.buttons.map(({ line }) => line) ?? null;
+  }
+
   understands(line: string): boolean {
     return !this.unreadable.has(line);
   }

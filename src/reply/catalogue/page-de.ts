@@ -43,6 +43,8 @@ export const PAGE_DE: Readonly<Record<keyof typeof PAGE_EN, string>> = {
   'not-pressed': '„{button}“ nicht gedrückt: keine Verbindung. Drück nochmal: es zählt nur einmal.',
   'no-connection': 'keine Verbindung seit {time}',
   'was-refused': 'Das wurde abgelehnt.',
+  'refused-reply': 'Die Antwort über diesem Knopf ist hier nicht mehr bekannt. Tippe stattdessen die Zeile: {line}. Nichts gespeichert.',
+  'refused-button': 'Kein Knopf dieser Antwort sagt das: {line}. Tippe stattdessen die Zeile. Nichts gespeichert.',
   'new-below': '↓ {count} neu unten',
   'for-you-below': '↓ für dich',
   'for-you': 'für dich',

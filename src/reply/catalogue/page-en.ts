@@ -41,6 +41,8 @@ export const PAGE_EN = {
   'not-pressed': '“{button}” was not pressed: no connection. Press again: it counts only once.',
   'no-connection': 'no connection since {time}',
   'was-refused': 'This was refused.',
+  'refused-reply': 'The answer above this button is not known here any more. Type the line instead: {line}. Nothing stored.',
+  'refused-button': 'No button of that answer says this: {line}. Type the line instead. Nothing stored.',
   'new-below': '↓ {count} new below',
   'for-you-below': '↓ for you',
   'for-you': 'for you',

@@ -43,6 +43,8 @@ export const PAGE_ES: Readonly<Record<keyof typeof PAGE_EN, string>> = {
   'not-pressed': '«{button}» no se pulsó: sin conexión. Pulsa otra vez: cuenta una sola vez.',
   'no-connection': 'sin conexión desde las {time}',
   'was-refused': 'Esto se rechazó.',
+  'refused-reply': 'La respuesta de este botón ya no se conoce aquí. Escribe la línea: {line}. Nada guardado.',
+  'refused-button': 'Ningún botón de esa respuesta dice esto: {line}. Escribe la línea. Nada guardado.',
   'new-below': '↓ nuevo abajo: {count}',
   'for-you-below': '↓ para ti',
   'for-you': 'para ti',

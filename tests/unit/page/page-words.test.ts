@@ -14,8 +14,8 @@ const client = sourceFiles('src/chat/page/client').map(({ text }) => text).join(
 const html = readFileSync('src/chat/page/static/index.html', 'utf8');
 const found = (text: string, pattern: RegExp): string[] => [...text.matchAll(pattern)].flatMap(([, ...groups]) => groups);
 
-/** Keys that are put together from a part and a word of the server. */
-const FAMILIES = /^(?:waits|state|tally|field|practice|ask)-/;
+/** Keys that are put together from a part and a word of the server, or said by the server itself. */
+const FAMILIES = /^(?:waits|state|tally|field|practice|ask|refused)-/;
 
 describe('the words of the page', () => {
   it('are all asked for, and what is asked for is there', () => {
