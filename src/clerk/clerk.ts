@@ -75,8 +75,8 @@ export class Clerk implements Desk {
     this.#arm();
   }
 
-  waiting(): readonly WaitingCar[] {
-    return this.#waitingNow('channel', (list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
+  waiting(reader?: PersonId): readonly WaitingCar[] {
+    return this.#waitingNow(reader ?? 'channel', (list, setting) => list.map(({ outlook, waitsFor, state, dueAt }) => ({
       job: outlook.cure.job,
       joint: outlook.cure.ref.joint,
       card: outlook.cure.card.name,
@@ -127,6 +127,10 @@ export class Clerk implements Desk {
 
   knows(id: MessageId): boolean {
     return this.#desk.store.transact((tx) => tx.seen(id) !== null);
+  }
+
+  offeredUnder(reply: string): readonly string[] | null {
+    return this.#desk.store.transact((tx) => tx.offeredUnder(reply));
   }
 
   understands(line: string): boolean {

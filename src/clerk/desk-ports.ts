@@ -28,4 +28,4 @@ export interface DeskState extends DeskPorts {
 }
 
 /** A shop without a remote chat: everything is read on the local page. */
-export const NO_ADDRESSING: Addressing = { post: () => [], reply: () => [], answered: () => [], sheet: () => [] };
+export const NO_ADDRESSING: Addressing = { post: () => [], reply: () => [], answered: () => [], replied: () => [], sheet: () => [] };

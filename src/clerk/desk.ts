@@ -66,7 +66,8 @@ export interface WaitingCar {
 /** The desk as a chat sees it: one way in, and what may be looked at. */
 export interface Desk {
   say(message: Message): Reply;
-  waiting(): readonly WaitingCar[];
+  /** `reader`: whose words they are; the shop's unless somebody is named. */
+  waiting(reader?: PersonId): readonly WaitingCar[];
   jobSheet(job: string): JobSheet | null;
   cureForm(person: PersonId): CureForm;
   /** What this person sees without asking: own cures and every car that waits, worst first. */
@@ -76,6 +77,8 @@ export interface Desk {
   onChange(listener: () => void): () => void;
   /** Whether a message with this id was already handled. */
   knows(id: MessageId): boolean;
+  /** The lines of the buttons that stood under an answer on the page, or under a post; null: there is no such answer, or none any more. */
+  offeredUnder(reply: string): readonly string[] | null;
   /** Whether this line could be read now, whatever would then be decided about it; changes nothing. */
   understands(line: string): boolean;
 }

@@ -51,6 +51,7 @@ import { noticesOf, strangerNotice } from './notices.js';
 import { publish } from './publish.js';
 import { shopIn } from './shop-in.js';
 import { settleQuestions } from './settle-questions.js';
+import { rememberReply, settleReplies } from './settle-replies.js';
 import { situationOf } from './situation.js';
 import { CLERK, writeFacts } from './write-facts.js';
 
@@ -63,6 +64,8 @@ export interface Handled {
   readonly decided: boolean;
   readonly job: JobNo | null;
   readonly fault?: Fault;
+  /** What was entered, and by which command. */
+  readonly done?: { readonly command: EntryCommand; readonly facts: readonly NewFact[] };
 }
 
 /** One message in one transaction: seen before, understood, decided, stored with everything that follows from it, answered. */
@@ -72,7 +75,11 @@ export function handleMessage(tx: BookTransaction, desk: DeskState, message: Mes
   const known = withPeople(tx, desk, message);
   const handled = answered(tx, known, message, now);
   if (handled.entered || (handled.decided && message.mayRepeat === true)) tx.markSeen(message.id, now, { replyId: message.id, answer: handled.answer });
-  tx.queue(desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now));
+  if (handled.done !== undefined) settleReplies(tx, known, { ...handled.done, line: message.text, by: message.from.id, now });
+  const deliveries = desk.addressing.reply(message, handled.answer, handled.job, handled.entered, now);
+  rememberReply(tx, message, handled.job, deliveries);
+  if (message.returnPath.chat === 'page' && handled.answer.buttons.length > 0) tx.offer(message.id, handled.answer.buttons.map(({ line }) => line), now);
+  tx.queue(deliveries);
   return handled;
 }
 
@@ -161,7 +168,7 @@ function entered(tx: BookTransaction, desk: DeskState, command: EntryCommand, si
   const answer = withCautionsShown(composed(tx, desk, { command, decision, situation, before, entry }), decision.facts, settingFor(by, situation));
   if (entry !== null) settleQuestions(tx, desk, { facts: decision.facts, by, now });
   if (entry !== null) for (const notice of noticesOf(entry, decision.facts, before, situation)) publish(tx, desk, notice);
-  return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null };
+  return { answer, entered: entry !== null, decided: true, job: decision.about?.job ?? decision.facts[0]?.job ?? null, ...(entry === null ? {} : { done: { command, facts: decision.facts } }) };
 }
 
 const touched = (command: EntryCommand, decision: Extract<Decision, { ok: true }>, { book }: Situation): readonly JobNo[] =>

@@ -24,6 +24,17 @@ export interface SeenAnswer {
   readonly answer: Answer;
 }
 
+/** An answer that offered something and stands where it can be edited. */
+export interface AskedReply {
+  /** Key of its delivery. */
+  readonly key: string;
+  readonly job: JobNo | null;
+  /** Whose words it is in. */
+  readonly reader: PersonId;
+  readonly at: Instant;
+  readonly answer: Answer;
+}
+
 /** One transaction: everything in it is stored together or not at all. */
 export interface BookTransaction {
   seen(id: MessageId): SeenAnswer | null;
@@ -59,6 +70,15 @@ export interface BookTransaction {
   /** What was asked about this job, or about the people, and is not settled, oldest first. */
   asked(job: JobNo | null): Post[];
   settled(seq: number): void;
+  /** An answer with buttons under it, until one of them was done; those older than a fortnight are forgotten. */
+  askInReply(reply: AskedReply): void;
+  /** The newest `limit` of those about this job, or about none, oldest first. */
+  askedInReplies(job: JobNo | null, limit: number): AskedReply[];
+  replySettled(key: string): void;
+  /** What was offered under an answer that is shown where it was asked for; forgotten after a fortnight. */
+  offer(reply: MessageId, lines: readonly string[], at: Instant): void;
+  /** The lines of the buttons under an answer to a message, or under a post, by its id; null: there is no such answer. */
+  offeredUnder(reply: string): readonly string[] | null;
   /** Keeps what the sheet of a job says; the number of the change, or null when it says so already. */
   keepSheet(job: JobNo, answer: Answer): number | null;
   /** A delivery that takes the place of something takes that of an earlier one for the same place that still waits. */
@@ -118,6 +138,12 @@ export interface OutboxStore {
   /** Names of the chat platform's profiles. */
   profileName(chatId: string): string | null;
   saveProfileName(chatId: string, name: string, at: Instant): void;
+  /** Who has opened their home tab since, longest ago first. */
+  homesSince(at: Instant): string[];
+  /** Somebody opened theirs; those not opened for a fortnight are forgotten. */
+  homeOpened(chatId: string, at: Instant): void;
+  /** The platform shows nothing to them any more. */
+  homeGone(chatId: string): void;
 }
 
 /** Which remote chats a post or a reply goes to; the local page reads the posts themselves. */
@@ -127,6 +153,8 @@ export interface Addressing {
   reply(message: Message, answer: Answer, job: JobNo | null, isEntry: boolean, at: Instant): readonly Delivery[];
   /** The same post once nothing is asked any more: `answer` in place of it. */
   answered(post: Post, answer: Answer, at: Instant): readonly Delivery[];
+  /** The same reply once what it offered was done: `answer` in place of it. */
+  replied(reply: AskedReply, answer: Answer, at: Instant): readonly Delivery[];
   /** What the first message of a job's thread says from now on; `change` counts up. */
   sheet(job: JobNo, answer: Answer, change: number, at: Instant): readonly Delivery[];
 }

@@ -1,6 +1,6 @@
 import type { PersonId } from './ids.js';
 import { onShift } from './on-shift.js';
-import type { Role, Shop } from './shop.js';
+import type { Language, Role, Shop } from './shop.js';
 import type { Instant } from '../cure/units.js';
 
 /** Null: somebody whom neither shop.yaml nor the foreman has made one of the shop's people. */
@@ -19,6 +19,9 @@ export const foremanOnDuty = (shop: Shop, at: Instant): PersonId | null => shop.
 
 /** Whom a matter goes to that waits for no shift: the foreman on duty, else the first on the list. */
 export const foremanAt = (shop: Shop, at: Instant): PersonId | 'channel' => (shop.shifts.length === 0 ? null : foremanOnDuty(shop, at)) ?? foremanOf(shop);
+
+/** What somebody reads: their own language, else the shop's; the channel reads the shop's. */
+export const languageFor = (shop: Pick<Shop, 'people' | 'language'>, id: PersonId | 'channel'): Language => shop.people.find((person) => person.id === id)?.language ?? shop.language;
 
 export function nameOf(shop: Shop, id: PersonId): string {
   const known = [...shop.people, ...(shop.guests ?? [])].find((person) => person.id === id)?.name;

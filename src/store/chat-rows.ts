@@ -1,14 +1,14 @@
 import type Database from 'better-sqlite3';
 import type { OutboxStore } from '../clerk/ports.js';
 import { jobNo } from '../repair/ids.js';
-import { forgottenBefore } from './keeping.js';
+import { forgottenBefore, fortnightBefore } from './keeping.js';
 import type { Transactions } from './transactions.js';
 
-type ChatRows = Pick<OutboxStore, 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName'>;
+type ChatRows = Pick<OutboxStore, 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName' | 'homesSince' | 'homeOpened' | 'homeGone'>;
 
-/** What is kept about the remote chat: threads of jobs, payloads that came in, names of profiles. */
+/** What is kept about the remote chat: threads of jobs, payloads that came in, names of profiles, open home tabs. */
 export function openChatRows(db: Database.Database, { atomically }: Transactions): ChatRows {
-  return { ...openThreads(db), ...openInbox(db, atomically), ...openProfiles(db) };
+  return { ...openThreads(db), ...openInbox(db, atomically), ...openProfiles(db), ...openHomes(db) };
 }
 
 function openThreads(db: Database.Database): Pick<ChatRows, 'threadOf' | 'saveThread' | 'jobOfThread'> {
@@ -52,6 +52,23 @@ function openProfiles(db: Database.Database): Pick<ChatRows, 'profileName' | 'sa
     profileName: (chatId) => find.get(chatId)?.name ?? null,
     saveProfileName: (chatId, name, at) => {
       save.run(chatId, name, at);
+    },
+  };
+}
+
+function openHomes(db: Database.Database): Pick<ChatRows, 'homesSince' | 'homeOpened' | 'homeGone'> {
+  const since = db.prepare<[number], { chat_id: string }>('SELECT chat_id FROM home_tab WHERE at >= ? ORDER BY at, chat_id');
+  const save = db.prepare<[string, number]>('INSERT OR REPLACE INTO home_tab (chat_id, at) VALUES (?, ?)');
+  const forget = db.prepare<[number]>('DELETE FROM home_tab WHERE at < ?');
+  const drop = db.prepare<[string]>('DELETE FROM home_tab WHERE chat_id = ?');
+  return {
+    homesSince: (at) => since.all(at).map((row) => row.chat_id),
+    homeOpened: (chatId, at) => {
+      forget.run(fortnightBefore(at));
+      save.run(chatId, at);
+    },
+    homeGone: (chatId) => {
+      drop.run(chatId);
     },
   };
 }

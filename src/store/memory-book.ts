@@ -5,7 +5,7 @@ import { memoryJournal } from './memory-journal.js';
 import { memoryChatRows, memoryOutbox } from './memory-outbox.js';
 import { memoryReminders } from './memory-reminders.js';
 import { copyOf, emptyState, type MemoryState } from './memory-state.js';
-import { forgottenBefore } from './keeping.js';
+import { forgottenBefore, fortnightBefore } from './keeping.js';
 
 /** The book without a file: the same behaviour, gone with the process. The contract tests hold it to the SQLite one. */
 export function memoryBook(): Book {
@@ -50,7 +50,7 @@ export function memoryBook(): Book {
   };
 }
 
-function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'ask' | 'asked' | 'settled' | 'keepSheet' | 'post' | 'postsTo'> {
+function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen' | 'openJobs' | 'setOpen' | 'guests' | 'saveGuest' | 'ask' | 'asked' | 'settled' | 'askInReply' | 'askedInReplies' | 'replySettled' | 'offer' | 'offeredUnder' | 'keepSheet' | 'post' | 'postsTo'> {
   return {
     seen: (id) => {
       const kept = now().seen.get(id);
@@ -78,6 +78,28 @@ function talk(now: () => MemoryState): Pick<BookTransaction, 'seen' | 'markSeen'
     asked: (job) => now().posts.filter((post) => now().asked.has(post.seq) && post.about.job === job),
     settled: (seq) => {
       now().asked.delete(seq);
+    },
+    askInReply: (reply) => {
+      const { askedReplies } = now();
+      for (const [key, { at }] of askedReplies) if (at < fortnightBefore(reply.at)) askedReplies.delete(key);
+      if (!askedReplies.has(reply.key)) askedReplies.set(reply.key, reply);
+    },
+    askedInReplies: (job, limit) =>
+      [...now().askedReplies.values()]
+        .filter((reply) => reply.job === job)
+        .sort((one, other) => one.at - other.at || (one.key < other.key ? -1 : 1))
+        .slice(-limit),
+    replySettled: (key) => {
+      now().askedReplies.delete(key);
+    },
+    offer: (reply, lines, at) => {
+      const { offers } = now();
+      for (const [old, kept] of offers) if (kept.at < fortnightBefore(at)) offers.delete(old);
+      offers.set(reply, { at, lines });
+    },
+    offeredUnder: (reply) => {
+      const posts = now().posts.filter(({ key }) => key === reply);
+      return now().offers.get(reply)?.lines ?? (posts.length === 0 ? null : posts.flatMap(({ answer }) => answer.buttons.map(({ line }) => line)));
     },
     keepSheet: (job, answer) => {
       const before = now().sheets.get(job);

@@ -1,10 +1,10 @@
 import type { BookTransaction, DeliveryState, OutboxRow, OutboxStore } from '../clerk/ports.js';
 import { earlier, instant, type Instant } from '../cure/units.js';
-import { forgottenBefore } from './keeping.js';
+import { forgottenBefore, fortnightBefore } from './keeping.js';
 import { EDIT_LANE, laneOf } from '../clerk/lane-of.js';
 import type { MemoryState } from './memory-state.js';
 
-type ChatRow = 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName';
+type ChatRow = 'threadOf' | 'saveThread' | 'jobOfThread' | 'receive' | 'received' | 'handled' | 'profileName' | 'saveProfileName' | 'homesSince' | 'homeOpened' | 'homeGone';
 
 const laneOfRow = (row: OutboxRow): string => laneOf(row.delivery.target);
 
@@ -88,6 +88,15 @@ export function memoryChatRows(now: () => MemoryState): Pick<OutboxStore, ChatRo
     profileName: (chatId) => now().profiles.get(chatId) ?? null,
     saveProfileName: (chatId, name) => {
       now().profiles.set(chatId, name);
+    },
+    homesSince: (at) => [...now().homes].filter(([, opened]) => opened >= at).sort(([one, first], [other, second]) => first - second || (one < other ? -1 : 1)).map(([chatId]) => chatId),
+    homeOpened: (chatId, at) => {
+      const { homes } = now();
+      for (const [old, opened] of homes) if (opened < fortnightBefore(at)) homes.delete(old);
+      homes.set(chatId, at);
+    },
+    homeGone: (chatId) => {
+      now().homes.delete(chatId);
     },
   };
 }

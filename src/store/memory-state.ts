@@ -1,5 +1,5 @@
 import type { MessageId, Post } from '../clerk/message.js';
-import type { OutboxRow, SeenAnswer } from '../clerk/ports.js';
+import type { AskedReply, OutboxRow, SeenAnswer } from '../clerk/ports.js';
 import type { Instant } from '../cure/units.js';
 import type { FactRecord } from '../repair/facts.js';
 import type { JobNo, PersonId } from '../repair/ids.js';
@@ -17,10 +17,13 @@ export interface MemoryState {
   readonly receipts: Map<string, { readonly channel: string; readonly ts: string }>;
   /** Sequence numbers of posts that still ask something. */
   readonly asked: Set<number>;
+  readonly askedReplies: Map<string, AskedReply>;
+  readonly offers: Map<string, { readonly at: Instant; readonly lines: readonly string[] }>;
   readonly sheets: Map<JobNo, { readonly change: number; readonly answer: string }>;
   readonly threads: Map<JobNo, { readonly channel: string; readonly ts: string }>;
   readonly inbox: Map<string, { readonly at: Instant; readonly payload: string | null }>;
   readonly profiles: Map<string, string>;
+  readonly homes: Map<string, Instant>;
   readonly clock: { at: Instant | null; kept: 'real' | 'practice' | null };
 }
 
@@ -34,10 +37,13 @@ export const emptyState = (): MemoryState => ({
   outbox: new Map(),
   receipts: new Map(),
   asked: new Set(),
+  askedReplies: new Map(),
+  offers: new Map(),
   sheets: new Map(),
   threads: new Map(),
   inbox: new Map(),
   profiles: new Map(),
+  homes: new Map(),
   clock: { at: null, kept: null },
 });
 
@@ -52,9 +58,12 @@ export const copyOf = (state: MemoryState): MemoryState => ({
   outbox: new Map(state.outbox),
   receipts: new Map(state.receipts),
   asked: new Set(state.asked),
+  askedReplies: new Map(state.askedReplies),
+  offers: new Map(state.offers),
   sheets: new Map(state.sheets),
   threads: new Map(state.threads),
   inbox: new Map(state.inbox),
   profiles: new Map(state.profiles),
+  homes: new Map(state.homes),
   clock: { ...state.clock },
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { jobNo } from '../../src/repair/ids.js';
-import type { DeliveryTarget } from '../../src/clerk/message.js';
+import { jobNo, type JobNo } from '../../src/repair/ids.js';
+import type { AskedReply } from '../../src/clerk/ports.js';
+import { messageId, type DeliveryTarget } from '../../src/clerk/message.js';
 import type { Book } from '../../src/store/book.js';
 import { EVERY_BOOK } from './every-book.js';
 import { AIR, ANA, answer, at, BEN, CLOSED, delivery, enter, HOME, JOB, post } from './store-samples.js';
@@ -21,6 +22,31 @@ describe.each(EVERY_BOOK)('edits and questions of the $name', ({ open }) => {
     expect(book.transact((tx) => tx.asked(JOB)[0])).toStrictEqual(first);
     book.transact((tx) => { tx.settled(first.seq); });
     expect(asked()).toEqual([['b'], [], ['c']]);
+  });
+
+  it('an answer with buttons is remembered until one of them was done, by job, and for a fortnight', () => {
+    const book = open();
+    const reply = (key: string, minute: number, job: JobNo | null = JOB): AskedReply => ({ key, job, reader: ANA, at: at(minute), answer: answer(key) });
+    const asked = (job: JobNo | null, limit = 9) => book.transact((tx) => tx.askedInReplies(job, limit)).map(({ key }) => key);
+    book.transact((tx) => { for (const one of [reply('b', 1), reply('a', 0), reply('c', 1), reply('d', 1, null), reply('a', 5)]) tx.askInReply(one); });
+    expect([asked(JOB), asked(null), asked(jobNo('502')), asked(JOB, 2)]).toEqual([['a', 'b', 'c'], ['d'], [], ['b', 'c']]);
+    expect(book.transact((tx) => tx.askedInReplies(JOB, 9)[0])).toStrictEqual(reply('a', 0));
+    book.transact((tx) => { tx.replySettled('b'); });
+    expect(asked(JOB)).toEqual(['a', 'c']);
+    expect(() => book.transact((tx) => { tx.replySettled('c'); throw new Error('stop'); })).toThrow('stop');
+    book.transact((tx) => { tx.askInReply(reply('e', 14 * 24 * 60 + 1)); });
+    expect([asked(JOB), asked(null)]).toEqual([['c', 'e'], ['d']]);
+  });
+
+  it('knows which lines stood under an answer or a post: posts for good, answers for a fortnight', () => {
+    const book = open();
+    const under = (reply: string) => book.transact((tx) => tx.offeredUnder(reply));
+    book.transact((tx) => { tx.post(post('a', at(0))); });
+    book.transact((tx) => { tx.offer(messageId('page:1'), ['on 501', 'off 501'], at(0)); });
+    book.transact((tx) => { tx.offer(messageId('page:1'), ['off 501'], at(1)); });
+    expect([under('a'), under('page:1'), under('page:2')]).toEqual([answer('a').buttons.map(({ line }) => line), ['off 501'], null]);
+    book.transact((tx) => { tx.offer(messageId('page:3'), [], at(14 * 24 * 60 + 2)); });
+    expect([under('a') === null, under('page:1'), under('page:3')]).toEqual([false, null, []]);
   });
 
   it('a question is not settled when the transaction fails', () => {

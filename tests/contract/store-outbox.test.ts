@@ -114,6 +114,20 @@ describe.each(EVERY_BOOK)('outbox of the $name', ({ open }) => {
     expect(book.received().map(({ id }) => id)).toEqual(['a', 'b']);
   });
 
+  it('knows who has opened a home tab, for a fortnight', () => {
+    const book = open();
+    const fortnight = 14 * 24 * 60;
+    book.homeOpened('U2', at(0));
+    book.homeOpened('U1', at(0));
+    book.homeOpened('U3', at(5));
+    expect([book.homesSince(at(0)), book.homesSince(at(1))]).toEqual([['U1', 'U2', 'U3'], ['U3']]);
+    book.homeOpened('U1', at(9));
+    book.homeGone('U3');
+    expect(book.homesSince(at(0))).toEqual(['U2', 'U1']);
+    book.homeOpened('U4', at(fortnight + 1));
+    expect(book.homesSince(at(0))).toEqual(['U1', 'U4']);
+  });
+
   it('keeps the names of profiles', () => {
     const book = open();
     expect(book.profileName('U1')).toBeNull();

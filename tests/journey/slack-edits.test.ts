@@ -85,3 +85,41 @@ it('whoever is not on the list is offered to the foreman, with buttons that go o
   const decided = await until('the edit', () => said(/Nadia is not one of[^]*done by Ines 09:00/)[0]);
   expect(hasButtons(decided)).toBe(false);
 });
+
+it('what an answer offered is edited once it was done: pressed, or typed in other words', async () => {
+  const { http, day, heard, press, said } = await slackDay('http', '2026-03-02T09:00');
+  const replyTo = async (line: string, words: RegExp): Promise<StandingMessage> => {
+    await http().event(directPayload({ text: line, user: tomek }));
+    return heard(words);
+  };
+  const pressed = await replyTo('paste 501 P1', /^501 P1 paste/);
+  const typed = await replyTo('paste 502 P1', /^502 P1 paste/);
+  const other = await replyTo('paste 503 P1', /^503 P1 paste/);
+  expect([pressed, typed, other].map(hasButtons)).toEqual([true, true, true]);
+  await day.at('09:05');
+  await press(tomek, pressed, 'Closed');
+  const done = await until('the edit', () => said(/^501 P1 paste[^]*done by Tomek 09:05$/)[0]);
+  expect([done.ts, hasButtons(done)]).toEqual([pressed.ts, false]);
+  await day.says('wren', 'closed 502 2 min ago');
+  expect(hasButtons(await until('the edit', () => said(/^502 P1 paste[^]*done by Wren 09:05$/)[0]))).toBe(false);
+  // A question, and a deed at another job, leave it as it is.
+  await day.says('wren', 'when 503');
+  expect(said(/^503 P1 paste/).map(hasButtons)).toEqual([true]);
+
+  expect(hasButtons(await replyTo('cure 504 K lamp 30', /^504 K closed 09:05/))).toBe(true);
+  await day.says('tomek', 'undo');
+  expect(hasButtons(await until('the edit', () => said(/^504 K closed 09:05[^]*taken back by Tomek 09:05$/)[0]))).toBe(false);
+});
+
+it('a press that was refused leaves the buttons of the answer, also when the program was killed in between', async () => {
+  const { http, day, heard, press, said, platform } = await slackDay('http', '2026-03-02T09:00');
+  await http().event(directPayload({ text: 'paste 501 P1', user: tomek }));
+  const reply = await heard(/^501 P1 paste/);
+  await press('U0NEW1', reply, 'Closed');
+  await heard(/not one of/);
+  expect(said(/^501 P1 paste/).map(hasButtons)).toEqual([true]);
+  platform.fault('chat.update', { kind: 'hang' });
+  await press(tomek, reply, 'Closed');
+  await day.killedUntil('09:01');
+  await until('the edit', () => said(/^501 P1 paste[^]*done by Tomek 09:00$/)[0], 40_000);
+}, 90_000);

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { z } from 'zod';
-import { CHAT_IDS, slackDay, type SlackDay } from '../support/slack-day.js';
+import { CHAT_IDS, shopWithChatIds, slackDay, type SlackDay } from '../support/slack-day.js';
 import type { OpenView } from '../support/slack-stand-in/views.js';
-import { choicePayload, shortcutPayload, submissionPayload } from '../support/slack-stand-in/view-payloads.js';
+import { choicePayload, homeOpenedPayload, shortcutPayload, submissionPayload } from '../support/slack-stand-in/view-payloads.js';
 import { until } from '../support/slack-stand-in/until.js';
 
 const refusalSchema = z.object({ response_action: z.literal('errors'), errors: z.record(z.string(), z.string()) });
@@ -95,4 +95,20 @@ it('the form through a real WebSocket', async () => {
   expect(refused).toMatchObject({ response_action: 'errors' });
   await platform.socket.deliver('interactive', submissionPayload(TOMEK, form, { job: '501', card: 'P2', heat: 'lamp A', setting: '35' }));
   expect(await slack.day.milestone('501', 'handling')).toBe('10:20 running');
+});
+
+it('whoever reads German fills in a German form and is refused in German, in direct messages too', async () => {
+  const german = shopWithChatIds((text) => text.replace('tomek: { name: Tomek, role: technician', 'tomek: { name: Tomek, role: technician, language: de'));
+  const slack = await slackDay('http', '2026-03-02T09:00', german);
+  await slack.http().event(homeOpenedPayload(tomek));
+  await until('a German home', () => JSON.stringify(slack.platform.views.homeOf(tomek)?.blocks ?? []).includes('Keine deiner Fugen wartet auf etwas.'));
+  const form = await opened(slack);
+  expect(JSON.stringify(form.view)).toContain('Aushärtung beginnen');
+  const refused = await slack.http().action(submissionPayload(TOMEK, form, { job: '5 0 1', card: 'P2' }));
+  expect(refusalSchema.parse(JSON.parse(refused.body)).errors).toEqual({ job: 'Eine Auftragsnummer, etwa 501.' });
+  await slack.http().action(choicePayload(TOMEK, form, 'card', 'S1'));
+  await until('the German field', () => JSON.stringify(slack.platform.views.newest?.view).includes('Raupentiefe in mm'));
+  slack.platform.fault('views.open', { kind: 'http', status: 503 });
+  await slack.http().action(shortcutPayload(TOMEK));
+  expect((await slack.heard(/^Das Formular ging nicht auf/)).channel).toBe('D0TOMEK');
 });

@@ -40,3 +40,16 @@ it('what changes nothing on it is not shown again', async () => {
   await until('another home', () => platform.views.homes.has(ines));
   expect(platform.views.homes.get(wren)).toHaveLength(1);
 });
+
+it('a start of the program forgets nobody who looks: what changed is shown without opening it again', async () => {
+  const { day, http, platform } = await slackDay('http', '2026-03-02T09:00');
+  const home = (user: string): string => JSON.stringify(platform.views.homeOf(user)?.blocks ?? []);
+  await day.says('tomek', 'cure 501 K lamp 30');
+  await http().event(homeOpenedPayload(tomek));
+  await until('the home', () => home(tomek).includes('501'));
+  await day.killedUntil('10:00');
+  await until('the check that came due meanwhile', () => home(tomek).includes('check now'));
+  await day.says('wren', 'cure 502 P2 lamp 35');
+  await until('the new cure', () => home(tomek).includes('502'));
+  expect(platform.views.homes.has(wren)).toBe(false);
+}, 90_000);

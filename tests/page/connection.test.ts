@@ -47,7 +47,7 @@ test('a slow look at the board, overtaken by a post, is not taken for another bo
   let letGo = (): void => undefined;
   const overtaken = new Promise<void>((done) => { letGo = done; });
   let held = 0;
-  await here.page.route('**/api/desk', async (route) => {
+  await here.page.route('**/api/desk?from=Tomek', async (route) => {
     const answer = await route.fetch();
     held += 1;
     if (held === 1) await overtaken;

@@ -120,11 +120,11 @@ export class Day {
   }
 }
 
-/** All rows of all tables, read beside the running program. */
+/** All rows of all tables, read beside the running program; without the notes of which buttons were shown, which every answer leaves and no entry rests on. */
 function dump(folder: string): unknown {
   const db = new Database(join(folder, 'book.sqlite'), { readonly: true });
   try {
-    const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name").all();
+    const tables = db.prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('offer', 'asked_reply') ORDER BY name").all();
     return tables.map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}"`).all()]);
   } finally {
     db.close();

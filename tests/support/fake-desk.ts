@@ -2,7 +2,7 @@ import type { CureForm, Desk, JobSheet, Reply, WaitingCar } from '../../src/cler
 import type { Message, MessageId, Post } from '../../src/clerk/message.js';
 import type { NewPost } from '../../src/clerk/ports.js';
 import { instant } from '../../src/cure/units.js';
-import { jobNo, personId } from '../../src/repair/ids.js';
+import { jobNo, personId, type PersonId } from '../../src/repair/ids.js';
 import type { Answer, Button } from '../../src/reply/answer.js';
 import type { HomeBoard } from '../../src/reply/compose/home.js';
 
@@ -26,6 +26,8 @@ export function postOf(key: string, text: string, change: Partial<NewPost> = {})
 export class FakeDesk implements Desk {
   readonly said: Message[] = [];
   cars: WaitingCar[] = [];
+  /** In whose words the waiting cars were asked for. */
+  readonly readers: (PersonId | undefined)[] = [];
   jobs: JobSheet[] = [];
   board: HomeBoard = { mine: [], waiting: answerOf('No car waits.') };
   form: CureForm = { cards: [{ name: 'P2', title: 'Panel adhesive', needsDepth: false }], lamps: ['A'], pads: [], last: { card: null, heat: null } };
@@ -50,11 +52,17 @@ export class FakeDesk implements Desk {
     return this.#replies.has(id);
   }
 
+  offeredUnder(reply: string): readonly string[] | null {
+    const under = [...this.#replies.values()].find(({ id }) => id === reply)?.answer ?? this.#posts.find(({ key }) => key === reply)?.answer;
+    return under?.buttons.map(({ line }) => line) ?? null;
+  }
+
   understands(line: string): boolean {
     return !this.unreadable.has(line);
   }
 
-  waiting(): readonly WaitingCar[] {
+  waiting(reader?: PersonId): readonly WaitingCar[] {
+    this.readers.push(reader);
     return this.cars;
   }
 

@@ -29,7 +29,7 @@ export function pageRoom(change: Partial<PagePorts> = {}): PageRoom {
   };
   const ports: PagePorts = {
     desk,
-    shop: { name: 'Brackenholt Body & Frame', zone: 'Europe/Dublin', people: [person('Ines', 'foreman'), person('Tomek', 'technician'), person('Wren', 'apprentice')] },
+    shop: { name: 'Brackenholt Body & Frame', zone: 'Europe/Dublin', language: 'en', people: [person('Ines', 'foreman'), person('Tomek', 'technician'), person('Wren', 'apprentice')] },
     clock,
     health: () => ({ ok: true }),
     practiceDay: null,

@@ -1,4 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
+import type { PagePorts } from '../../src/chat/page/page-ports.js';
 import { servePage, type ServedPage } from '../../src/chat/page/serve-page.js';
 import { BUILT_PAGE } from './browser.js';
 import { pageRoom, type PageRoom } from './page-room.js';
@@ -16,8 +17,8 @@ export interface Visit extends AsyncDisposable {
   comeBack(): Promise<void>;
 }
 
-export async function visit(browser: Browser, prepare: (room: PageRoom) => void = () => undefined): Promise<Visit> {
-  const room = pageRoom({ staticDir: BUILT_PAGE });
+export async function visit(browser: Browser, prepare: (room: PageRoom) => void = () => undefined, change: Partial<PagePorts> = {}): Promise<Visit> {
+  const room = pageRoom({ staticDir: BUILT_PAGE, ...change });
   prepare(room);
   let served: ServedPage | null = await servePage(room.ports, { host: '127.0.0.1', port: 0 });
   const { url } = served;

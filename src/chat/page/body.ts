@@ -11,6 +11,9 @@ const from = z
   .normalize()
   .regex(/^[\p{L}\p{M}\p{N} ._-]{1,40}$/u, { error: FROM_RULE });
 
+/** Whoever writes at the page, for whose eyes it is printed. */
+export const ReaderQuery = z.object({ from: from.optional() });
+
 const line = (field: string): z.ZodType<string> => {
   const rule = { error: `${field} must be 1 to ${LONGEST_TEXT} characters` };
   return z.string(rule).trim().min(1, rule).max(LONGEST_TEXT, rule);
@@ -32,6 +35,13 @@ export async function readBody<T>(c: Context, schema: z.ZodType<T>): Promise<T> 
   const kind = c.req.header('content-type') ?? '';
   if (!/^application\/json\s*(;|$)/i.test(kind.trim())) throw new Problem(415, 'Send the body as application/json.', 'Content-Type');
   const result = schema.safeParse(parseJson(await c.req.text()));
+  if (result.success) return result.data;
+  throw bodyProblem(result.error.issues);
+}
+
+/** Reads what stands after the question mark in the address. Throws a Problem that names the field. */
+export function readQuery<T>(c: Context, schema: z.ZodType<T>): T {
+  const result = schema.safeParse(c.req.query());
   if (result.success) return result.data;
   throw bodyProblem(result.error.issues);
 }

@@ -1,9 +1,9 @@
 import { Hono, type Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { deskJson } from './desk-json.js';
 import { feed, feedStream } from './feed.js';
 import { guard } from './guard.js';
-import { lastSeq } from './last-seq.js';
-import { boardJson, isoOf, jobJson, waitingJson } from './page-json.js';
+import { jobJson, waitingJson } from './page-json.js';
 import type { PagePorts } from './page-ports.js';
 import { advanceClock, tellPracticeDay } from './practice.js';
 import { Problem, problemResponse } from './problem.js';
@@ -32,7 +32,7 @@ export function pageApp(ports: PagePorts): Hono {
   allow(app, 'GET', '/api/feed/stream', (c) => feedStream(c, ports));
   allow(app, 'GET', '/api/waiting', (c) => c.json({ waiting: ports.desk.waiting().map(waitingJson) }));
   allow(app, 'GET', '/api/jobs/:job', (c) => jobOf(c, ports));
-  allow(app, 'GET', '/api/desk', (c) => c.json(deskJson(ports)));
+  allow(app, 'GET', '/api/desk', (c) => c.json(deskJson(c, ports)));
   allow(app, 'GET', '/healthz', (c) => healthOf(c, ports));
   for (const file of staticFiles(ports.staticDir ?? BUILT_PAGE)) allow(app, 'GET', file.path, (c) => send(c, file));
   return app;
@@ -68,17 +68,6 @@ function jobOf(c: Context, { desk }: PagePorts): Response {
   if (sheet === null) throw new Problem(404, `There is no job ${job} in the book.`, 'job');
   return c.json(jobJson(sheet));
 }
-
-/** All that the page shows at its head and on its board, in one piece. */
-const deskJson = ({ desk, shop, clock, practiceDay }: PagePorts): object => ({
-  shop: shop.name,
-  zone: shop.zone,
-  people: shop.people.map(({ id, name }) => ({ id, name })),
-  practice: clock.practice === null ? null : practiceDay !== null ? 'day' : clock.practice.standing ? 'standing' : 'running',
-  now: isoOf(clock.now()),
-  lastPost: lastSeq(desk),
-  board: boardJson(desk),
-});
 
 function healthOf(c: Context, ports: PagePorts): Response {
   const health = ports.health();

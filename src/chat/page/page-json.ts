@@ -1,6 +1,7 @@
 import type { Post } from '../../clerk/message.js';
 import type { Instant } from '../../cure/units.js';
 import type { Answer } from '../../reply/answer.js';
+import type { PersonId } from '../../repair/ids.js';
 import { toText } from '../../reply/to-text.js';
 import type { Desk, JobSheet, MilestoneSheet, WaitingCar } from '../../clerk/desk.js';
 
@@ -50,7 +51,7 @@ export const jobJson = (sheet: JobSheet): object => ({
 const milestoneJson = ({ kind, dueAt, state, share }: MilestoneSheet): object => ({ kind, dueAt: isoOrNull(dueAt), state, share });
 
 /** The waiting cars with the share of the wait that the page draws; null where there is none to draw. */
-export const boardJson = (desk: Desk): object[] => desk.waiting().map((car) => ({ ...waitingJson(car), share: shareOf(desk, car) }));
+export const boardJson = (desk: Desk, reader?: PersonId): object[] => desk.waiting(reader).map((car) => ({ ...waitingJson(car), share: shareOf(desk, car) }));
 
 function shareOf(desk: Desk, car: WaitingCar): number | null {
   const cure = desk.jobSheet(car.job)?.cures.find((one) => one.joint === car.joint && one.card === car.card);

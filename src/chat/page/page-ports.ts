@@ -29,7 +29,7 @@ export type PracticeDay = readonly DayLine[];
 /** Everything the local page needs from the house. */
 export interface PagePorts {
   readonly desk: Desk;
-  readonly shop: Pick<Shop, 'name' | 'zone' | 'people'>;
+  readonly shop: Pick<Shop, 'name' | 'zone' | 'people' | 'language'>;
   readonly clock: { now(): Instant; readonly practice: PracticeClock | null };
   health(): Health;
   /** Id of a message that came without an `Idempotency-Key`; never the same twice. */

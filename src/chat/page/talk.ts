@@ -1,5 +1,7 @@
 import type { Context } from 'hono';
 import { messageId, type MessageId } from '../../clerk/message.js';
+import { languageFor } from '../../repair/people.js';
+import { sayPage } from '../../reply/catalogue/page.js';
 import { MessageBody, PressBody, readBody } from './body.js';
 import { replyJson } from './page-json.js';
 import type { PagePorts } from './page-ports.js';
@@ -13,13 +15,16 @@ export async function takeMessage(c: Context, ports: PagePorts): Promise<Respons
 
 /**
  * POST /api/press: a button is a line that could have been typed, so pressing it says that line.
- * What no button can stand for is refused, but a repeated press gets its first answer again.
+ * Where no answer is known that carried this button nothing is said, but a repeated press gets its first answer again.
  */
 export async function takePress(c: Context, ports: PagePorts): Promise<Response> {
-  const { from, button } = await readBody(c, PressBody);
+  const { from, reply, button } = await readBody(c, PressBody);
   const id = idOf(c.req.header('idempotency-key'), ports);
-  if (!ports.desk.knows(id) && !ports.desk.understands(button)) {
-    throw new Problem(400, 'button must be the id of a button in a reply: a line that can be read. Nothing stored.', 'button');
+  if (!ports.desk.knows(id)) {
+    const reader = { language: languageFor(ports.shop, ports.speaker(from).id) };
+    const offered = ports.desk.offeredUnder(reply);
+    if (offered === null) throw new Problem(409, sayPage(reader, 'refused-reply', { line: button }), 'reply');
+    if (!offered.includes(button)) throw new Problem(400, sayPage(reader, 'refused-button', { line: button }), 'button');
   }
   return say(c, ports, { id, from, text: button });
 }

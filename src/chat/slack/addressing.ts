@@ -20,6 +20,7 @@ export function slackAddressing(shop: Shop): Addressing {
       const { key, mention } = postDelivery(shop, post, post.about);
       return [{ key: `done:${key}`, chat: 'slack', target: { kind: 'edit', of: key }, urgent: false, mention, answer: named(shop, post, mention, answer), createdAt: at }];
     },
+    replied: ({ key }, answer, at) => [{ key: `done:${key}`, chat: 'slack', target: { kind: 'edit', of: key }, urgent: false, mention: null, answer, createdAt: at }],
     sheet: (job, answer, change, at) => [{ key: `sheet:${job}:${change}`, chat: 'slack', target: { kind: 'thread-head', job }, urgent: false, mention: null, answer, createdAt: at }],
   };
 }

@@ -4,6 +4,8 @@ import { messageId } from '../../clerk/message.js';
 import type { Message, Speaker } from '../../clerk/message.js';
 import type { Log } from '../../outbox/log.js';
 import type { PersonId } from '../../repair/ids.js';
+import { sayForm } from '../../reply/catalogue/form.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import { toText } from '../../reply/to-text.js';
 import { clip } from './clip.js';
 import { cureFormView, needsDepth } from './cure-form-view.js';
@@ -17,6 +19,8 @@ export interface FormPorts {
   readonly client: webApi.WebClient;
   /** Who this is, without asking anybody. */
   readonly personOf: (chatId: string) => PersonId;
+  /** In which language somebody reads. */
+  readonly readerOf: (chatId: string) => Reader;
   /** Who speaks; may ask the platform for a name, for two seconds at most. */
   readonly speaker: (chatId: string, handle: string | null) => Promise<Speaker>;
   /** Tells somebody in their direct messages; never rejects. */
@@ -24,8 +28,6 @@ export interface FormPorts {
   readonly log: Log;
 }
 
-const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please send it again.';
-const NOT_OPENED = 'The form could not be opened. Try again, or type it: /cure 501 P2 lamp 35 15 min ago';
 const ERROR_LIMIT = 400;
 
 /** Where a refusal is shown; everything else stands at the job. */
@@ -58,21 +60,21 @@ export class CureForms {
 
   /** Opens the form; never rejects. */
   async open({ triggerId, user }: FormWanted): Promise<void> {
-    const { desk, client, personOf, tell, log } = this.#ports;
+    const { desk, client, personOf, readerOf, tell, log } = this.#ports;
     try {
-      await client.views.open({ trigger_id: triggerId, view: cureFormView(desk.cureForm(personOf(user))) });
+      await client.views.open({ trigger_id: triggerId, view: cureFormView(desk.cureForm(personOf(user)), readerOf(user)) });
     } catch (error) {
       log.warn({ error }, 'The form for a new cure could not be opened.');
-      await tell(user, NOT_OPENED);
+      await tell(user, sayForm(readerOf(user), 'not-opened'));
     }
   }
 
   /** Another card was chosen: the depth is asked for where the card needs it. Never rejects. */
   async touched({ user, viewId, hash, values }: FormTouched): Promise<void> {
-    const { desk, client, personOf, log } = this.#ports;
+    const { desk, client, personOf, readerOf, log } = this.#ports;
     try {
       const form = desk.cureForm(personOf(user));
-      await client.views.update({ view_id: viewId, hash, view: cureFormView(form, values.card) });
+      await client.views.update({ view_id: viewId, hash, view: cureFormView(form, readerOf(user), values.card) });
     } catch (error) {
       log.warn({ error }, 'The form for a new cure could not be changed.');
     }
@@ -80,18 +82,19 @@ export class CureForms {
 
   /** Puts the line to the desk. Null when it is stored (now or before); otherwise what stands under which field. Never rejects. */
   async submit(submitted: FormSubmitted): Promise<FieldErrors | null> {
-    const { desk, personOf, log } = this.#ports;
+    const { desk, personOf, readerOf, log } = this.#ports;
     const { user, values } = submitted;
+    const reader = readerOf(user);
     try {
-      if (values.depth === null && needsDepth(desk.cureForm(personOf(user)), values.card)) return shown(values, 'depth', `How deep is the bead? Choose the card again, or type: /cure ${values.job ?? '501'} ${values.card ?? ''} 3 mm`);
-      const written = formLine(values);
+      if (values.depth === null && needsDepth(desk.cureForm(personOf(user)), values.card)) return shown(values, 'depth', sayForm(reader, 'how-deep', { job: values.job ?? '501', card: values.card ?? '' }));
+      const written = formLine(values, reader);
       if (!written.ok) return written.errors;
       const message = await this.#message(submitted, written.line);
       const reply = desk.say(message);
-      return desk.knows(message.id) ? null : this.#errors(reply, values);
+      return desk.knows(message.id) ? null : this.#errors(reply, values, reader);
     } catch (error) {
       log.error({ error }, 'A form could not be handled; nothing was written down.');
-      return { job: NOT_WRITTEN };
+      return { job: sayForm(reader, 'not-written') };
     }
   }
 
@@ -101,10 +104,10 @@ export class CureForms {
     return { id: messageId(`slack:form:${viewId}:${text}`), from, text, thread: null, returnPath: { chat: 'slack-direct', user, from: 'form' } };
   }
 
-  #errors({ answer, fault }: Reply, values: FormValues): FieldErrors {
+  #errors({ answer, fault }: Reply, values: FormValues, reader: Reader): FieldErrors {
     const ways = answer.buttons.map(({ label, line }) => `${label}: ${line}`);
     const said = toText({ ...answer, lines: answer.lines.slice(0, 2) }).replaceAll('\n', ' ');
-    const text = ways.length === 0 ? said : `${said} Or type /cure and: ${ways.join('; ')}`;
+    const text = ways.length === 0 ? said : sayForm(reader, 'or-type', { said, ways: ways.join('; ') });
     return shown(values, fault === 'misread' ? this.#unreadable(values) : (fault === undefined ? undefined : FIELD_OF[fault]) ?? 'job', text);
   }
 

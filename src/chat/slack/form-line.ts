@@ -1,3 +1,5 @@
+import { sayForm } from '../../reply/catalogue/form.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import { AIR } from './form-fields.js';
 import type { FieldErrors, FormValues } from './form-fields.js';
 
@@ -9,30 +11,30 @@ const SETTING = /^\d{1,3}(?:[.,]\d+)?\s*(?:°\s*)?[CF]?$/i;
 const DEPTH = /^(\d{1,3}(?:[.,]\d+)?)\s*(?:mm)?$/i;
 const BARE_CLOCK = /^\d{1,2}[:.]\d{2}$/;
 
-/** The line that could have been typed instead of filling in the form: `cure 501 j2 P2 lamp A 35 15 min ago`. */
-export function formLine(values: FormValues): FormLine {
-  const errors = faultsOf(values);
+/** The line that could have been typed instead of filling in the form: `cure 501 j2 P2 lamp A 35 15 min ago`. Faults are said in the reader's words. */
+export function formLine(values: FormValues, reader: Reader): FormLine {
+  const errors = faultsOf(values, reader);
   if (Object.keys(errors).length > 0) return { ok: false, errors };
   const words = ['cure', values.job, jointWord(values.joint), values.card, depthWords(values.depth), heatWords(values), timeWords(values)];
   return { ok: true, line: words.filter((word) => word !== null && word !== '').join(' ') };
 }
 
 /** Only what cannot become a line at all; everything else is for the desk to say. */
-function faultsOf({ job, joint, card, depth, heat, setting }: FormValues): FieldErrors {
+function faultsOf({ job, joint, card, depth, heat, setting }: FormValues, reader: Reader): FieldErrors {
   const heated = heat !== null && heat !== AIR;
   return {
-    ...(job !== null && ONE_WORD.test(job) ? {} : { job: 'One job number, like 501.' }),
-    ...(joint === null || JOINT.test(joint) ? {} : { joint: 'A joint is j1, j2, …' }),
-    ...(card !== null ? {} : { card: 'Choose the material card.' }),
-    ...(depth === null || DEPTH.test(depth) ? {} : { depth: 'Millimetres, like 3 or 4,5.' }),
-    ...settingFault(heated, setting),
+    ...(job !== null && ONE_WORD.test(job) ? {} : { job: sayForm(reader, 'one-job') }),
+    ...(joint === null || JOINT.test(joint) ? {} : { joint: sayForm(reader, 'which-joint') }),
+    ...(card !== null ? {} : { card: sayForm(reader, 'choose-card') }),
+    ...(depth === null || DEPTH.test(depth) ? {} : { depth: sayForm(reader, 'which-depth') }),
+    ...settingFault(heated, setting, reader),
   };
 }
 
-function settingFault(heated: boolean, setting: string | null): FieldErrors {
-  if (heated && setting === null) return { setting: 'Which setting? Like 35.' };
-  if (!heated && setting !== null) return { heat: 'A setting is typed, but no lamp or pad is chosen: choose one, or clear the setting.' };
-  return setting === null || SETTING.test(setting) ? {} : { setting: 'One temperature, like 35 or 95F.' };
+function settingFault(heated: boolean, setting: string | null, reader: Reader): FieldErrors {
+  if (heated && setting === null) return { setting: sayForm(reader, 'which-setting') };
+  if (!heated && setting !== null) return { heat: sayForm(reader, 'no-heater') };
+  return setting === null || SETTING.test(setting) ? {} : { setting: sayForm(reader, 'one-temperature') };
 }
 
 function jointWord(joint: string | null): string | null {

@@ -8,6 +8,7 @@ import type { Instant } from '../../cure/units.js';
 import type { ChatSender } from '../../outbox/chat-sender.js';
 import type { Log } from '../../outbox/log.js';
 import type { Shop } from '../../repair/shop.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import type { Desk } from '../../clerk/desk.js';
 import { settingFor } from '../../reply/compose/setting-for.js';
 import { askName } from './ask-name.js';
@@ -86,6 +87,7 @@ export function openSlack(settings: SlackSettings, ports: SlackPorts): SlackChat
       line?.start();
       void token.run();
       void desk.inbox.workOff();
+      void desk.homes.resume();
     },
     close: async () => {
       token.close();
@@ -121,6 +123,7 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
     botUserId: () => token.botUserId,
   };
   const say = (message: Message): void => { desk.say(message); };
+  const readerOf = (chatId: string): Reader => people.readerOf(chatId);
   const tell = async (user: string, text: string): Promise<void> => {
     const told = await post(names, { channel: user, thread: null }, { text, blocks: [] }, `told:${randomUUID()}`);
     if (told.kind !== 'sent') log.warn({ told }, 'Somebody could not be told that something went wrong.');
@@ -131,9 +134,10 @@ function receptionPorts(settings: SlackSettings, ports: SlackPorts, logger: Logg
   };
   return {
     tell,
-    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), log }),
+    readerOf,
+    homes: new HomeTabs({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, outbox, realNow, log }),
     fromHome: async (pressed) => homeMessage(pressed, await people.known(pressed.user, pressed.userName)),
-    forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
+    forms: new CureForms({ desk, client: names, personOf: (chatId) => people.personOf(chatId), readerOf, speaker: (chatId, handle) => people.known(chatId, handle), tell, log }),
     inbox: new Inbox({ outbox, realNow, toMessage: async (heard) => heardMessage(heard, await people.known(heard.user, null), readings), say, log }),
     say,
     isForUs: (heard) => isForUs(heard, { ...readings, understands: (line) => desk.understands(line) }),

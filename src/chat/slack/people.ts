@@ -2,8 +2,9 @@ import type { Speaker } from '../../clerk/message.js';
 import type { OutboxStore } from '../../clerk/ports.js';
 import type { Instant } from '../../cure/units.js';
 import { personId, type PersonId } from '../../repair/ids.js';
-import type { Shop } from '../../repair/shop.js';
+import type { Person, Shop } from '../../repair/shop.js';
 import type { Log } from '../../outbox/log.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 
 export interface PeoplePorts {
   readonly shop: Shop;
@@ -43,14 +44,23 @@ export class People {
     return this.#listed(chatId)?.id ?? personId(chatId);
   }
 
+  /** In which language they read: their own, else the shop's. */
+  readerOf(chatId: string): Reader {
+    return { language: this.#person(chatId)?.language ?? this.#ports.shop.language };
+  }
+
   /** What a mention of this chat id means in a typed line. */
   wordFor(chatId: string): string {
     return this.#listed(chatId)?.id ?? chatId;
   }
 
   #listed(chatId: string): Speaker | null {
-    const person = this.#ports.shop.people.find((one) => one.chatId === chatId);
-    return person === undefined ? null : { id: person.id, name: person.name };
+    const person = this.#person(chatId);
+    return person === null ? null : { id: person.id, name: person.name };
+  }
+
+  #person(chatId: string): Person | null {
+    return this.#ports.shop.people.find((one) => one.chatId === chatId) ?? null;
   }
 
   #byProfile(chatId: string): Speaker | null {

@@ -1,6 +1,8 @@
 import type { ReceiverEvent } from '@slack/bolt';
 import type { Message } from '../../clerk/message.js';
 import type { Log } from '../../outbox/log.js';
+import { sayForm } from '../../reply/catalogue/form.js';
+import type { Reader } from '../../reply/catalogue/speaker.js';
 import type { CureForms } from './cure-forms.js';
 import { readIncoming } from './incoming.js';
 import type { Heard, Pressed, Typed } from './incoming.js';
@@ -25,10 +27,9 @@ export interface ReceptionPorts {
   readonly fromHome: (pressed: HomePressed) => Promise<Message>;
   /** Tells somebody in their direct messages; never rejects. */
   readonly tell: (user: string, text: string) => Promise<void>;
+  readonly readerOf: (chatId: string) => Reader;
   readonly log: Log;
 }
-
-const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please type it again.';
 
 /**
  * Takes one verified payload: into the database, then the acknowledgement, then the work. Commands and presses are
@@ -36,6 +37,7 @@ const NOT_WRITTEN = 'Nothing was written down: something went wrong here. Please
  */
 export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Promise<void> {
   const { inbox, log } = ports;
+  const notWritten = (user: string): string => sayForm(ports.readerOf(user), 'not-written-type');
 
   const attempt = async (build: () => Promise<Message>): Promise<boolean> => {
     try {
@@ -52,12 +54,12 @@ export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Prom
     switch (incoming.kind) {
       case 'typed':
         if (await attempt(() => ports.fromTyped(incoming.typed))) await ack();
-        else await ack({ response_type: 'ephemeral', text: NOT_WRITTEN });
+        else await ack({ response_type: 'ephemeral', text: notWritten(incoming.typed.user) });
         return;
       case 'pressed': {
         const done = await attempt(() => ports.fromPressed(incoming.pressed));
         await ack();
-        if (!done) await ports.tellAlone(incoming.pressed, NOT_WRITTEN);
+        if (!done) await ports.tellAlone(incoming.pressed, notWritten(incoming.pressed.user));
         return;
       }
       case 'heard': {
@@ -101,7 +103,7 @@ export function reception(ports: ReceptionPorts): (event: ReceiverEvent) => Prom
       case 'home-pressed': {
         const done = await attempt(() => ports.fromHome(incoming.pressed));
         await ack();
-        if (!done) await ports.tell(incoming.pressed.user, NOT_WRITTEN);
+        if (!done) await ports.tell(incoming.pressed.user, notWritten(incoming.pressed.user));
         return;
       }
       case 'not-for-us':

@@ -4,8 +4,8 @@ import type { Answer } from '../answer.js';
 import { sayAnswered } from '../catalogue/answered.js';
 import { clock, line, type Setting } from './words.js';
 
-/** `done`: somebody answered it. `overtaken`: an entry has changed what it asked about. */
-export type QuestionEnd = 'done' | 'overtaken';
+/** `done`: somebody answered it. `overtaken`: an entry has changed what it asked about. `undone`: what an answer told of was taken back. */
+export type QuestionEnd = 'done' | 'overtaken' | 'undone';
 
 export interface Ending {
   readonly end: QuestionEnd;

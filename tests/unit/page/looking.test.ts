@@ -2,6 +2,7 @@ import type { Hono } from 'hono';
 import { beforeEach, expect, test } from 'vitest';
 import type { WaitingCar } from '../../../src/clerk/desk.js';
 import { pageApp } from '../../../src/chat/page/page-app.js';
+import { PAGE_EN } from '../../../src/reply/catalogue/page-en.js';
 import { instant, minutes, plus } from '../../../src/cure/units.js';
 import { postOf } from '../../support/fake-desk.js';
 import { NOON, pageRoom, standingClock, type PageRoom } from '../../support/page-room.js';
@@ -84,6 +85,9 @@ test('the head of the page: shop, people, clock, newest post, and the board with
     now: '2026-03-03T12:00:00.000Z',
     lastPost: 2,
     board: [expect.objectContaining({ job: '501', share: 0.41 }), expect.objectContaining({ job: '502', share: null })],
+    language: 'en',
+    locale: 'en-GB',
+    words: PAGE_EN,
   });
 });
 

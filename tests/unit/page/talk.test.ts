@@ -1,7 +1,7 @@
 import type { Hono } from 'hono';
 import { beforeEach, expect, test } from 'vitest';
 import { pageApp } from '../../../src/chat/page/page-app.js';
-import { answerOf } from '../../support/fake-desk.js';
+import { answerOf, postOf } from '../../support/fake-desk.js';
 import { pageRoom, type PageRoom } from '../../support/page-room.js';
 
 let room: PageRoom;
@@ -14,6 +14,8 @@ beforeEach(() => {
 
 const post = async (path: string, body: unknown, headers: Record<string, string> = {}): Promise<Response> =>
   app.request(path, { method: 'POST', headers: { 'content-type': 'application/json', ...headers }, body: JSON.stringify(body) });
+
+const offered = (line: string): void => { room.desk.post(postOf('k1', 'asked', { answer: answerOf('asked', [{ label: 'x', line }]) })); };
 
 test('a typed line goes to the desk and the answer comes back as complete text with its buttons', async () => {
   room.desk.answer = () => answerOf('501 P2 lamp 35 since 12:00.\nHandling 13:20.', [{ label: 'Lamp off', line: 'off 501' }]);
@@ -28,36 +30,53 @@ test('a typed line goes to the desk and the answer comes back as complete text w
 });
 
 test('pressing a button says its line', async () => {
-  const response = await post('/api/press', { from: 'Wren', reply: 'reply-1', button: 'check 501 hard' });
+  offered('check 501 hard');
+  const response = await post('/api/press', { from: 'Wren', reply: 'k1', button: 'check 501 hard' });
   expect(await response.json()).toEqual({ reply: { id: 'reply-1', text: 'heard: check 501 hard', buttons: [] } });
   expect(room.desk.said.map((message) => [message.from.name, message.text])).toEqual([['Wren', 'check 501 hard']]);
 });
 
-test('a button that is no readable line is refused by name and said to nobody', async () => {
-  room.desk.unreadable.add('hard');
-  const response = await post('/api/press', { from: 'Wren', reply: 'reply-1', button: 'hard' });
-  expect(response.status).toBe(400);
-  expect(response.headers.get('content-type')).toBe('application/problem+json');
-  expect(await response.json()).toMatchObject({ status: 400, field: 'button' });
+test.each([
+  ['en', 'No button of that answer says this: hard 502. Type the line instead. Nothing stored.', 'The answer above this button is not known here any more. Type the line instead: hard 502. Nothing stored.'],
+  ['de', 'Kein Knopf dieser Antwort sagt das: hard 502. Tippe stattdessen die Zeile. Nichts gespeichert.', 'Die Antwort über diesem Knopf ist hier nicht mehr bekannt. Tippe stattdessen die Zeile: hard 502. Nichts gespeichert.'],
+  ['es', 'Ningún botón de esa respuesta dice esto: hard 502. Escribe la línea. Nada guardado.', 'La respuesta de este botón ya no se conoce aquí. Escribe la línea: hard 502. Nada guardado.'],
+] as const)('a line that stood under no such answer is refused in %s and said to nobody', async (language, noButton, noReply) => {
+  room = pageRoom({ shop: { ...room.ports.shop, people: [], language } });
+  app = pageApp(room.ports);
+  offered('later 501');
+  const refused = async (reply: string): Promise<unknown> => {
+    const response = await post('/api/press', { from: 'Wren', reply, button: 'hard 502' });
+    expect(response.headers.get('content-type')).toBe('application/problem+json');
+    return response.json();
+  };
+  expect(await refused('k1')).toMatchObject({ status: 400, field: 'button', detail: noButton });
+  expect(await refused('k2')).toMatchObject({ status: 409, field: 'reply', detail: noReply });
   expect(room.desk.said).toEqual([]);
-  expect((await post('/api/messages', { from: 'Wren', text: 'hard' })).status).toBe(200);
 });
 
-test('a press repeated after its line has become unreadable gets its first answer again', async () => {
-  const press = async (): Promise<unknown> => (await post('/api/press', { from: 'Wren', reply: 'r', button: 'later 501' }, { 'idempotency-key': 'a-1' })).json();
+test('a button under an answer to a line can be pressed like one under a post', async () => {
+  room.desk.answer = () => answerOf('502 which joint?', [{ label: 'j2', line: 'closed 502 j2' }]);
+  await post('/api/messages', { from: 'Wren', text: 'closed 502' });
+  expect((await post('/api/press', { from: 'Wren', reply: 'reply-1', button: 'closed 502 j2' })).status).toBe(200);
+});
+
+test('a press repeated after its answer was forgotten gets its first answer again', async () => {
+  offered('later 501');
+  const press = async (): Promise<unknown> => (await post('/api/press', { from: 'Wren', reply: 'k1', button: 'later 501' }, { 'idempotency-key': 'a-1' })).json();
   const first = await press();
-  room.desk.unreadable.add('later 501');
+  room.desk.offeredUnder = () => null;
   expect(await press()).toEqual(first);
   expect(room.desk.said).toHaveLength(1);
 });
 
 test('the same Idempotency-Key twice is the same message, on both ways in', async () => {
+  offered('later 501');
   const key = { 'idempotency-key': 'a-1' };
   const first: unknown = await (await post('/api/messages', { from: 'Wren', text: 'who waits' }, key)).json();
   const again: unknown = await (await post('/api/messages', { from: 'Wren', text: 'who waits' }, key)).json();
   expect(again).toEqual(first);
-  await post('/api/press', { from: 'Wren', reply: 'r', button: 'later 501' }, { 'idempotency-key': 'a-2' });
-  await post('/api/press', { from: 'Wren', reply: 'r', button: 'later 501' }, { 'idempotency-key': 'a-2' });
+  await post('/api/press', { from: 'Wren', reply: 'k1', button: 'later 501' }, { 'idempotency-key': 'a-2' });
+  await post('/api/press', { from: 'Wren', reply: 'k1', button: 'later 501' }, { 'idempotency-key': 'a-2' });
   expect(room.desk.said.map((message) => message.id)).toEqual(['page:a-1', 'page:a-2']);
 });
 

@@ -20,7 +20,7 @@ describe('a cartridge that is out of date, on a job without a procedure', () => 
     expect(day.told('tomek', '08:01', 'when 501').split('\n')).toEqual(expect.arrayContaining([HELD, LABEL]));
     expect(day.told('tomek', '08:01', 'why 501').split('\n').slice(0, 3)).toEqual([HELD, '501 not closed yet: no strength clock runs.', LABEL]);
     expect(day.told('wren', '08:01', 'who waits')).toContain('501 close the panel by 09:00, HELD, cartridge out of date or open too long, Tomek');
-    expect(day.told('tomek', '08:20', 'closed 501').split('\n').slice(0, 3)).toEqual([HELD, '501 closed 08:20.', 'Handling strength 13:20 HELD, cartridge out of date or open too long.']);
+    expect(day.told('tomek', '08:20', 'closed 501').split('\n').slice(0, 3)).toEqual([HELD, '501 closed 08:20. 20 of 60 min used.', 'Handling strength 13:20 HELD, cartridge out of date or open too long.']);
     expect(day.told('tomek', '08:21', 'why 501')).toContain(LABEL);
   });
 

@@ -20,7 +20,7 @@ describe('the line of a form', () => {
     [{ when: '15', time: '25 min ago' }, 'cure 501 P2 lamp A 35 25 min ago'],
     [{ card: 'K', heat: 'air', setting: null, depth: '4,5 mm' }, 'cure 501 K 4,5 mm'],
   ])('with %j is one that could have been typed: %s', (change, line) => {
-    expect(formLine({ ...FILLED, ...change })).toEqual({ ok: true, line });
+    expect(formLine({ ...FILLED, ...change }, {})).toEqual({ ok: true, line });
     expect(readLine(line, SHOP)).toMatchObject({ ok: true, command: { kind: 'cure', job: '501' } });
   });
 
@@ -34,12 +34,12 @@ describe('the line of a form', () => {
     [{ setting: 'hot' }, 'setting'],
     [{ heat: 'air' }, 'heat'],
   ] as const)('with %j has a fault at %s', (change, field) => {
-    const read = formLine({ ...FILLED, ...change });
+    const read = formLine({ ...FILLED, ...change }, {});
     expect(read.ok ? [] : Object.keys(read.errors)).toEqual([field]);
   });
 
   it('names all faults of an empty form at once', () => {
-    const read = formLine(EMPTY);
+    const read = formLine(EMPTY, {});
     expect(read.ok ? [] : FIELDS.filter((field) => read.errors[field] !== undefined)).toEqual(['job', 'card']);
   });
 });

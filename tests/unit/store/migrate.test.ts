@@ -7,7 +7,7 @@ import { MIGRATIONS } from '../../../src/store/migrations/index.js';
 import { openBook } from '../../../src/store/open.js';
 import { tempFolder } from '../../support/temp-book.js';
 
-const NEWEST_DUMP = new URL('../../data/schema-0003.sql', import.meta.url);
+const NEWEST_DUMP = new URL('../../data/schema-0006.sql', import.meta.url);
 
 /** The tables as SQLite keeps them; a change without a migration shows here. */
 const dumpOf = (db: Database.Database): string =>

@@ -1,4 +1,5 @@
 import { element, tab } from './element.js';
+import type { Phrases } from './phrases.js';
 import type { ReplyNote } from './read.js';
 import type { ShopClock } from './shop-clock.js';
 
@@ -15,9 +16,10 @@ export interface Press {
 export class AnswerBoxes {
   readonly row = element('div', 'tabs');
   readonly #boxes: readonly HTMLButtonElement[];
-  readonly #word = element('span', 'answered', 'answered');
+  readonly #word = element('span', 'answered');
 
-  constructor(reply: ReplyNote, clock: ShopClock, press: (press: Press) => void) {
+  constructor(reply: ReplyNote, clock: ShopClock, press: (press: Press) => void, phrases: Phrases) {
+    phrases.put(this.#word, 'answered');
     this.#boxes = reply.buttons.map((button) => {
       const made = tab(button.label, () => { press({ reply: reply.id, button: button.id, asks: button.asks, taken: () => { stamp(made, clock); } }); });
       made.title = button.id;

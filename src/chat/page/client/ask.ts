@@ -1,7 +1,7 @@
 import { isFields } from './read.js';
 
 /** `refused` changed nothing; after `unreachable` nobody knows whether it arrived. */
-export type Outcome<T> = { readonly kind: 'done'; readonly value: T } | { readonly kind: 'refused'; readonly detail: string } | { readonly kind: 'unreachable' };
+export type Outcome<T> = { readonly kind: 'done'; readonly value: T } | { readonly kind: 'refused'; readonly detail: string | null } | { readonly kind: 'unreachable' };
 
 const PATIENCE_MILLISECONDS = 15_000;
 
@@ -35,4 +35,5 @@ const request = ({ body, key }: Posting): RequestInit => ({
   body: JSON.stringify(body),
 });
 
-const detailOf = (value: unknown): string => (isFields(value) && typeof value['detail'] === 'string' ? value['detail'] : 'This was refused.');
+/** Null: refused without a word. */
+const detailOf = (value: unknown): string | null => (isFields(value) && typeof value['detail'] === 'string' ? value['detail'] : null);

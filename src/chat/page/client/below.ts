@@ -1,4 +1,5 @@
 import { part } from './element.js';
+import type { Phrases } from './phrases.js';
 
 const NEAR_PIXELS = 160;
 
@@ -8,7 +9,7 @@ export class Below {
   #first: HTMLElement | null = null;
   #count = 0;
 
-  constructor() {
+  constructor(readonly phrases: Phrases) {
     this.#tab.addEventListener('click', () => {
       this.#first?.scrollIntoView({ block: 'start' });
       this.#clear();
@@ -32,7 +33,7 @@ export class Below {
     this.#first ??= entry;
     this.#count += 1;
     if (forMe) this.#first = entry;
-    this.#tab.textContent = forMe ? '↓ for you' : `↓ ${this.#count} new below`;
+    this.phrases.put(this.#tab, forMe ? 'for-you-below' : 'new-below', { count: this.#count });
     this.#tab.hidden = false;
   }
 

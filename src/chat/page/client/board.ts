@@ -1,9 +1,10 @@
 import { ask } from './ask.js';
 import { element, field, mark, part, tab } from './element.js';
+import type { Phrases } from './phrases.js';
 import { readJob, type CarRow, type CureRows } from './read.js';
 import type { ShopClock } from './shop-clock.js';
 import { shareBar } from './share-bar.js';
-import { stateWord, subjectOf, waitsFor } from './words.js';
+import { stateWord, subjectOf, waitsFor, type StateWord } from './words.js';
 
 /** The waiting board: one row per car, worst first. A tap on the job number opens its milestones. */
 export class Board {
@@ -14,6 +15,7 @@ export class Board {
 
   constructor(
     readonly clock: ShopClock,
+    readonly phrases: Phrases,
     readonly say: (line: string) => void,
   ) {}
 
@@ -25,7 +27,7 @@ export class Board {
   get tally(): string {
     const words = ['held', 'due', 'asleep', 'running'] as const;
     const counted = words.map((word) => ({ word, count: this.count(word) })).filter(({ count }) => count > 0);
-    return counted.length === 0 ? 'nothing waits' : counted.map(({ word, count }) => `${count} ${word}`).join(', ');
+    return counted.length === 0 ? this.phrases.say('tally-none') : counted.map(({ word, count }) => this.phrases.say(`tally-${word}-${count === 1 ? 'one' : 'other'}`, { count })).join(', ');
   }
 
   count(word: string): number {
@@ -65,43 +67,51 @@ export class Board {
     number.append(element('span', 'job-number', car.job));
     if (car.joint !== 'j1') number.append(element('span', 'joint', car.joint));
     number.setAttribute('aria-expanded', String(opened));
-    number.setAttribute('aria-label', `job ${subjectOf(car.job, car.joint)}: ${opened ? 'close' : 'open'} its milestones`);
+    number.setAttribute('aria-label', this.phrases.say(opened ? 'close-milestones' : 'open-milestones', { subject: subjectOf(car.job, car.joint) }));
     number.dataset['key'] = `${car.job} ${car.joint} ${car.card}`;
     const row = element(
       'li',
       `car is-${state}`,
-      field('job no.', 'no', number),
-      field('waits for', 'what', element('p', 'waits-for', waitsFor(car.waitsFor))),
+      this.#field('job', 'no', number),
+      this.#field('waits-for', 'what', element('p', 'waits-for', waitsFor(car.waitsFor, this.phrases))),
       this.#due(car),
-      field('state', 'status', element('p', 'state', mark(state), state)),
-      field('card', 'fact', car.card),
-      field('heat', 'fact', car.heat),
-      field('who', 'fact', car.owner),
-      shareBar(car.share, state),
+      this.#field('state', 'status', this.#state('p', state)),
+      this.#field('card', 'fact', car.card),
+      this.#field('heat', 'fact', car.heat),
+      this.#field('who', 'fact', car.owner),
+      shareBar(car.share, state, this.phrases),
     );
     if (opened) row.append(this.#sheet(car));
     return row;
   }
 
+  #field(caption: 'job' | 'waits-for' | 'due' | 'state' | 'card' | 'heat' | 'who', className: string, ...content: (Node | string)[]): HTMLElement {
+    return field(this.phrases.say(`field-${caption}`), className, ...content);
+  }
+
+  #state(tag: 'p' | 'span', state: StateWord): HTMLElement {
+    return element(tag, 'state', mark(state), this.phrases.say(`state-${state}`));
+  }
+
   #due(car: CarRow): HTMLElement {
-    if (car.dueAt === null) return field('due', 'due none', 'no time');
+    if (car.dueAt === null) return this.#field('due', 'due none', this.phrases.say('no-time'));
     const weekday = this.clock.weekdayUnlessToday(car.dueAt);
     const time = element('time', 'due-time', element('span', 'weekday', weekday), weekday === '' ? '' : ' ', this.clock.time(car.dueAt));
     time.dateTime = new Date(car.dueAt).toISOString();
-    return field('due', 'due', time, element('span', 'distance', this.clock.distance(car.dueAt)));
+    return this.#field('due', 'due', time, element('span', 'distance', this.clock.distance(car.dueAt)));
   }
 
   #sheet(car: CarRow): HTMLElement {
     const cures = (this.#open.get(car.job) ?? []).flatMap((cure) =>
       cure.milestones.map((one) => {
         const state = stateWord(one.state);
-        const name = `${cure.joint === 'j1' ? '' : `${cure.joint} `}${cure.card} ${waitsFor(one.kind)}`;
-        const time = one.dueAt === null ? 'no time' : `${this.clock.weekdayUnlessToday(one.dueAt)} ${this.clock.time(one.dueAt)}`;
-        return element('li', `milestone is-${state}`, element('span', '', name), element('span', 'milestone-time', time), element('span', 'state', mark(state), state), shareBar(one.share, state));
+        const name = `${cure.joint === 'j1' ? '' : `${cure.joint} `}${cure.card} ${waitsFor(one.kind, this.phrases)}`;
+        const time = one.dueAt === null ? this.phrases.say('no-time') : `${this.clock.weekdayUnlessToday(one.dueAt)} ${this.clock.time(one.dueAt)}`;
+        return element('li', `milestone is-${state}`, element('span', '', name), element('span', 'milestone-time', time), this.#state('span', state), shareBar(one.share, state, this.phrases));
       }),
     );
     const subject = subjectOf(car.job, car.joint);
-    const asks = ['when', 'why'].map((word) => tab(`${word} ${subject}`, () => { this.say(`${word} ${subject}`); }));
+    const asks = (['when', 'why'] as const).map((word) => tab(this.phrases.say(`ask-${word}`, { subject }), () => { this.say(`${word} ${subject}`); }));
     return element('div', 'job-sheet', element('ul', 'milestones', ...cures), element('div', 'tabs', ...asks));
   }
 

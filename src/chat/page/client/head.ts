@@ -1,4 +1,5 @@
 import { part } from './element.js';
+import type { Phrases } from './phrases.js';
 import type { DeskSheet } from './read.js';
 
 const put = (id: string, words: string): void => {
@@ -7,25 +8,19 @@ const put = (id: string, words: string): void => {
 };
 
 /** The bar that clips the sheet: shop, time, and how many cars wait. */
-export const showTime = (time: string, day: string, practice: boolean): void => {
+export const showTime = (time: string, day: string): void => {
   put('now', time);
-  put('day', practice ? `practice · ${day}` : day);
+  put('day', day);
 };
 
-const PRACTICE_WORDS: Readonly<Record<NonNullable<DeskSheet['practice']>, string>> = {
-  day: 'Three days in an invented shop. Move on, and its people type their lines; type yours in between.',
-  standing: 'It stands still until you move it. Nothing here is real.',
-  running: 'It runs by itself. Nothing here is real.',
-};
-
-export function showHead(desk: DeskSheet, tally: string, due: number): void {
+export function showHead(desk: DeskSheet, phrases: Phrases, tally: string, due: number): void {
   put('shop', desk.shop);
   put('tally', tally);
   document.title = `${due > 0 ? `(${due}) ` : ''}${desk.shop}`;
   part('practice', HTMLElement).hidden = desk.practice === null;
   part('practice-tabs', HTMLElement).hidden = desk.practice !== 'standing';
   part('day-tabs', HTMLElement).hidden = desk.practice !== 'day';
-  put('practice-words', desk.practice === null ? '' : PRACTICE_WORDS[desk.practice]);
+  put('practice-words', desk.practice === null ? '' : phrases.say(`practice-${desk.practice}`));
 }
 
 /** An empty book shows what could be written; a quiet day shows that nothing waits. */

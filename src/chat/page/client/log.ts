@@ -1,6 +1,7 @@
 import { AnswerBoxes, type Press } from './answer-boxes.js';
 import { isAnswered } from './answered.js';
 import { element, part } from './element.js';
+import type { Phrases } from './phrases.js';
 import type { DeskSheet, PostNote, ReplyNote } from './read.js';
 import type { ShopClock } from './shop-clock.js';
 import { pieces } from './words.js';
@@ -32,6 +33,7 @@ export class Log {
 
   constructor(
     readonly clock: ShopClock,
+    readonly phrases: Phrases,
     readonly press: (press: Press) => void,
   ) {}
 
@@ -45,15 +47,17 @@ export class Log {
     return this.#add(at, 'said', element('p', 'by', who), element('p', 'written', line), ...printed(reply), ...rowOf(boxes, reply));
   }
 
-  /** `to` is the addressee's name, `me` the id of the person who writes here. */
-  post(post: PostNote, to: string, me: string | null): HTMLElement {
+  /** `to` is the addressee's name, null for everyone; `me` the id of the person who writes here. */
+  post(post: PostNote, to: string | null, me: string | null): HTMLElement {
     const grave = post.kind === 'safety' || post.kind === 'decision';
     const label = element('p', 'by addressee');
     const boxes = this.#boxes(post.reply);
     const entry = this.#add(post.at, grave ? 'post grave' : 'post', label, ...printed(post.reply), ...rowOf(boxes, post.reply));
     if (post.kind === 'safety') entry.setAttribute('role', 'alert');
     const address = (id: string | null): void => {
-      label.textContent = post.to === id ? 'for you' : `for ${to}`;
+      if (post.to === id) this.phrases.put(label, 'for-you');
+      else if (to === null) this.phrases.put(label, 'for-everyone');
+      else this.phrases.put(label, 'for-whom', { who: to });
       entry.classList.toggle('for-me', post.to === id);
     };
     const drawn = { post, entry, boxes, address };
@@ -68,6 +72,14 @@ export class Log {
     for (const drawn of this.#posts) drawn.address(me);
   }
 
+  /** Another language: the days have other names. */
+  renameDays(): void {
+    for (const heading of this.#list.querySelectorAll<HTMLElement>('.day')) {
+      this.#lastDay = this.clock.day(Number(heading.dataset['day']));
+      heading.textContent = this.#lastDay;
+    }
+  }
+
   /** The board changed: questions that nobody waits for any more are struck out. */
   settle(desk: Pick<DeskSheet, 'board' | 'lastPost'>): void {
     this.#desk = desk;
@@ -80,20 +92,27 @@ export class Log {
   }
 
   #boxes(reply: ReplyNote): AnswerBoxes {
-    return new AnswerBoxes(reply, this.clock, this.press);
+    return new AnswerBoxes(reply, this.clock, this.press, this.phrases);
   }
 
   #add(at: number, kind: string, who: HTMLElement, ...content: HTMLElement[]): HTMLElement {
     this.#blank.hidden = true;
-    const day = this.clock.day(at);
-    if (day !== this.#lastDay) this.#list.append(element('li', 'day', day));
-    this.#lastDay = day;
+    this.#newDay(at);
     const time = element('time', 'at', this.clock.time(at));
     time.dateTime = new Date(at).toISOString();
     const entry = element('li', `entry ${kind}`, element('div', 'stamp', time, who), element('div', 'body', ...content));
     this.#list.append(entry);
     while (this.#list.childElementCount > MOST_ENTRIES) this.#list.firstElementChild?.remove();
     return entry;
+  }
+
+  #newDay(at: number): void {
+    const day = this.clock.day(at);
+    if (day === this.#lastDay) return;
+    const heading = element('li', 'day', day);
+    heading.dataset['day'] = String(at);
+    this.#list.append(heading);
+    this.#lastDay = day;
   }
 }
 

@@ -8,7 +8,7 @@ export interface DayEars {
   posted(): Promise<boolean>;
   /** Somebody of the practice shop said their line. */
   said(line: DayLineNote, reply: ReplyNote): void;
-  refused(detail: string): void;
+  refused(detail: string | null): void;
   unreachable(): void;
 }
 

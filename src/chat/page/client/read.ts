@@ -50,6 +50,10 @@ export interface DeskSheet {
   readonly now: number;
   readonly lastPost: number;
   readonly board: readonly CarRow[];
+  /** The words of the page, and how their language writes dates. */
+  readonly language: string;
+  readonly locale: string;
+  readonly words: Readonly<Record<string, string>>;
 }
 
 export interface MilestoneRow {
@@ -78,6 +82,11 @@ function text(from: Fields, name: string): string {
   const value = from[name];
   if (typeof value !== 'string') throw new Error(`The server sent no text in ${name}`);
   return value;
+}
+
+function texts(from: Fields, name: string): Record<string, string> {
+  const all = fields(from[name]);
+  return Object.fromEntries(Object.keys(all).map((key) => [key, text(all, key)]));
 }
 
 function number(from: Fields, name: string): number {
@@ -166,6 +175,9 @@ export function readDesk(value: unknown): DeskSheet {
     now: moment(from, 'now'),
     lastPost: number(from, 'lastPost'),
     board: list(from, 'board', readCar),
+    language: text(from, 'language'),
+    locale: text(from, 'locale'),
+    words: texts(from, 'words'),
   };
 }
 

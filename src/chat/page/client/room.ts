@@ -8,6 +8,7 @@ import { showEmptiness, showHead, showTime } from './head.js';
 import { Log } from './log.js';
 import { newKey } from './new-key.js';
 import { Outage } from './outage.js';
+import { Phrases } from './phrases.js';
 import { PracticeDay } from './practice-day.js';
 import { readDesk, readPosts, readReplyBody, type DeskSheet, type PostNote, type ReplyNote } from './read.js';
 import { SaidBefore } from './said-before.js';
@@ -25,23 +26,27 @@ const STEPS = [['+10 min', 'PT10M'], ['+1 h', 'PT1H']] as const;
 export class Room {
   /** Looks at the desk again. */
   readonly look = coalesce(() => this.#look());
-  readonly #clock = new ShopClock();
-  readonly #writer = new Writer(() => { this.#log.addressedTo(this.#writer.id); });
-  readonly #outage = new Outage();
-  readonly #below = new Below();
+  readonly #phrases = new Phrases();
+  readonly #clock = new ShopClock(this.#phrases);
+  readonly #writer = new Writer(this.#phrases, () => {
+    this.#log.addressedTo(this.#writer.id);
+    this.look();
+  });
+  readonly #outage = new Outage(this.#phrases);
+  readonly #below = new Below(this.#phrases);
   readonly #before = new SaidBefore();
-  readonly #log = new Log(this.#clock, (press) => void this.#press(press));
-  readonly #form = new SayForm(this.#writer, {
+  readonly #log = new Log(this.#clock, this.#phrases, (press) => void this.#press(press));
+  readonly #form = new SayForm(this.#writer, this.#phrases, {
     said: (message, reply) => { this.#said(message.from, message.text, reply); },
     unreachable: () => { this.cutOff(); },
     time: () => this.#clock.time(this.#clock.now()),
   });
-  readonly #board = new Board(this.#clock, (line) => { this.#form.fill(line); });
+  readonly #board = new Board(this.#clock, this.#phrases, (line) => { this.#form.fill(line); });
   readonly #day = new PracticeDay({
     now: () => this.#clock.now(),
     posted: () => this.#posts(),
     said: (line, reply) => { this.#said(this.#writer.nameOf(line.from), line.text, reply); },
-    refused: (detail) => { this.#form.tell(detail); },
+    refused: (detail) => { this.#refused(detail); },
     unreachable: () => { this.cutOff(); },
   });
   #lastPost = 0;
@@ -54,7 +59,8 @@ export class Room {
   constructor() {
     part('example-lines', HTMLElement).append(...EXAMPLES.map((line) => tab(line, () => { this.#form.fill(line); })));
     part('practice-tabs', HTMLElement).append(...STEPS.map(([label, step]) => tab(label, () => void this.#advance(step))));
-    part('day-tabs', HTMLElement).append(tab('to the next reminder', () => void this.#day.toNextReminder()), tab('15 min on', () => void this.#day.on(15)));
+    part('day-tabs', HTMLElement).append(this.#tab('to-next', () => void this.#day.toNextReminder()), this.#tab('quarter-on', () => void this.#day.on(15)));
+    this.#phrases.print();
   }
 
   /** Every second; what is shown changes with the minute. */
@@ -63,7 +69,8 @@ export class Room {
     const time = this.#clock.time(now);
     if (time === this.#timeShown) return;
     this.#timeShown = time;
-    showTime(time, this.#clock.day(now), this.#clock.practice);
+    const day = this.#clock.day(now);
+    showTime(time, this.#clock.practice ? this.#phrases.say('practice-date', { day }) : day);
     this.#board.draw();
   }
 
@@ -77,7 +84,7 @@ export class Room {
   async #look(): Promise<void> {
     // What the stream brings while the desk is being asked is newer than the answer.
     const heardBefore = this.#stream?.last ?? 0;
-    const desk = await ask('/api/desk', readDesk);
+    const desk = await ask(this.#deskPath, readDesk);
     if (desk.kind !== 'done') {
       this.cutOff();
       return;
@@ -87,13 +94,24 @@ export class Room {
     else this.#check(this.#stream, heardBefore, desk.value.lastPost);
   }
 
+  /** In the words of whoever writes here. */
+  get #deskPath(): string {
+    const { name } = this.#writer;
+    return name === null ? '/api/desk' : `/api/desk?from=${encodeURIComponent(name)}`;
+  }
+
   #show(desk: DeskSheet): void {
     this.#lastPost = desk.lastPost;
+    const reworded = this.#phrases.hear(desk);
     this.#clock.hear(desk);
+    if (reworded) {
+      this.#writer.reworded();
+      this.#log.renameDays();
+    }
     this.#writer.people(desk.people);
     this.#board.show(desk.board);
     this.#log.settle(desk);
-    showHead(desk, this.#board.tally, this.#board.count('due'));
+    showHead(desk, this.#phrases, this.#board.tally, this.#board.count('due'));
     showEmptiness(desk);
     this.#timeShown = '';
     this.tick();
@@ -144,7 +162,7 @@ export class Room {
   }
 
   #posted(post: PostNote): HTMLElement {
-    return this.#log.post(post, post.to === 'channel' ? 'everyone' : this.#writer.nameOf(post.to), this.#writer.id);
+    return this.#log.post(post, post.to === 'channel' ? null : this.#writer.nameOf(post.to), this.#writer.id);
   }
 
   #said(who: string, line: string, reply: ReplyNote): void {
@@ -169,20 +187,33 @@ export class Room {
     this.#pressKeys.set(which, key);
     const outcome = await ask('/api/press', readReplyBody, { body: { from, reply, button }, key });
     if (outcome.kind === 'unreachable') {
-      this.#form.tell(`“${button}” was not pressed: no connection. Press again: it counts only once.`);
+      this.#form.tell(this.#phrases.say('not-pressed', { button }));
       this.cutOff();
       return;
     }
     this.#pressKeys.delete(which);
-    this.#form.tell(outcome.kind === 'refused' ? outcome.detail : '');
-    if (outcome.kind === 'refused') return;
+    this.#form.tell('');
+    if (outcome.kind === 'refused') {
+      this.#refused(outcome.detail);
+      return;
+    }
     taken();
     this.#said(from, button, outcome.value);
   }
 
+  #refused(detail: string | null): void {
+    this.#form.tell(detail ?? this.#phrases.say('was-refused'));
+  }
+
+  #tab(key: string, press: () => void): HTMLButtonElement {
+    const made = tab('', press);
+    this.#phrases.put(made, key);
+    return made;
+  }
+
   async #advance(step: string): Promise<void> {
     const outcome = await ask('/api/clock', () => null, { body: { advance: step }, key: null });
-    if (outcome.kind === 'refused') this.#form.tell(outcome.detail);
+    if (outcome.kind === 'refused') this.#refused(outcome.detail);
     if (outcome.kind === 'unreachable') this.cutOff();
     this.look();
   }

@@ -1,5 +1,6 @@
 import { ask, type Outcome } from './ask.js';
 import { part } from './element.js';
+import type { Phrases } from './phrases.js';
 import { isFields, readReplyBody, type ReplyNote } from './read.js';
 import { UnsentLine, type Unsent } from './unsent.js';
 import type { Writer } from './writer.js';
@@ -23,6 +24,7 @@ export class SayForm {
 
   constructor(
     readonly writer: Writer,
+    readonly phrases: Phrases,
     readonly ears: SayEars,
   ) {
     part('say', HTMLFormElement).addEventListener('submit', (event) => {
@@ -32,7 +34,7 @@ export class SayForm {
     const before = this.#unsent.get();
     if (before === null) return;
     this.#line.value = before.text;
-    this.#showUnsent('It is not known whether this line arrived.');
+    this.#showUnsent(this.phrases.say('maybe-arrived'));
   }
 
   /** Writes a line as if it had been typed, and sends it. */
@@ -56,7 +58,7 @@ export class SayForm {
   }
 
   askForName(): void {
-    this.tell('Who writes? Choose a name first.');
+    this.tell(this.phrases.say('name-first'));
     this.writer.insist();
   }
 
@@ -85,7 +87,7 @@ export class SayForm {
     if (outcome.kind !== 'done') return false;
     this.#unsent.clear();
     this.ears.said(before, outcome.value);
-    this.#showSent('Your first line had arrived, see above. Send this one too?');
+    this.#showSent(this.phrases.say('had-arrived'));
     return false;
   }
 
@@ -96,7 +98,7 @@ export class SayForm {
       return;
     }
     this.#unsent.clear();
-    this.#showSent(outcome.kind === 'refused' ? outcome.detail : '');
+    this.#showSent(outcome.kind === 'refused' ? outcome.detail ?? this.phrases.say('was-refused') : '');
     if (outcome.kind === 'refused') return;
     this.#line.value = '';
     this.ears.said(message, outcome.value);
@@ -107,18 +109,18 @@ export class SayForm {
   }
 
   #lost(): void {
-    this.#showUnsent(`Not sent at ${this.ears.time()}.`);
+    this.#showUnsent(this.phrases.say('not-sent', { time: this.ears.time() }));
     this.ears.unreachable();
   }
 
   #showUnsent(words: string): void {
-    this.tell(`${words} Send again: it is entered only once.`);
-    this.#send.textContent = 'send again';
+    this.tell(words);
+    this.phrases.put(this.#send, 'send-again');
   }
 
   #showSent(words: string): void {
     this.tell(words);
-    this.#send.textContent = 'send';
+    this.phrases.put(this.#send, 'send');
   }
 
   #hold(busy: boolean): void {

@@ -1,3 +1,4 @@
+import type { Phrases } from './phrases.js';
 import type { DeskSheet } from './read.js';
 
 const MINUTE = 60_000;
@@ -9,13 +10,16 @@ export class ShopClock {
   #shopNow = Date.now();
   #heardAt = performance.now();
   #practice: DeskSheet['practice'] = null;
-  #formats = formatsOf('UTC');
+  #formats = formatsOf('UTC', 'en-GB');
+
+  constructor(readonly phrases: Pick<Phrases, 'say' | 'locale'>) {}
 
   hear({ now, practice, zone }: Pick<DeskSheet, 'now' | 'practice' | 'zone'>): void {
     this.#shopNow = now;
     this.#heardAt = performance.now();
     this.#practice = practice;
-    if (zone !== this.#formats.zone) this.#formats = formatsOf(zone);
+    const { locale } = this.phrases;
+    if (zone !== this.#formats.zone || locale !== this.#formats.locale) this.#formats = formatsOf(zone, locale);
   }
 
   get practice(): boolean {
@@ -45,27 +49,30 @@ export class ShopClock {
   distance(at: number): string {
     const ahead = at > this.now();
     const minutes = ahead ? Math.ceil((at - this.now()) / MINUTE) : Math.floor((this.now() - at) / MINUTE);
-    if (minutes === 0) return 'now';
-    return ahead ? `in ${inWords(minutes)}` : `${inWords(minutes)} ago`;
+    if (minutes === 0) return this.phrases.say('moment-now');
+    if (minutes >= 2 * DAY) return this.phrases.say(ahead ? 'days-ahead' : 'days-past', { days: Math.floor(minutes / DAY) });
+    return this.phrases.say(ahead ? 'ahead' : 'past', { length: this.#length(minutes) });
+  }
+
+  #length(minutes: number): string {
+    if (minutes < HOUR) return this.phrases.say('minutes', { minutes });
+    const [hours, rest] = [Math.floor(minutes / HOUR), minutes % HOUR];
+    return rest === 0 ? this.phrases.say('hours', { hours }) : this.phrases.say('hours-and-minutes', { hours, minutes: rest });
   }
 }
 
 interface Formats {
   readonly zone: string;
+  readonly locale: string;
   readonly time: Intl.DateTimeFormat;
   readonly day: Intl.DateTimeFormat;
   readonly weekday: Intl.DateTimeFormat;
 }
 
-const formatsOf = (timeZone: string): Formats => ({
+const formatsOf = (timeZone: string, locale: string): Formats => ({
   zone: timeZone,
-  time: new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }),
-  day: new Intl.DateTimeFormat('en-GB', { timeZone, weekday: 'short', day: 'numeric', month: 'short' }),
-  weekday: new Intl.DateTimeFormat('en-GB', { timeZone, weekday: 'short' }),
+  locale,
+  time: new Intl.DateTimeFormat(locale, { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }),
+  day: new Intl.DateTimeFormat(locale, { timeZone, weekday: 'short', day: 'numeric', month: 'short' }),
+  weekday: new Intl.DateTimeFormat(locale, { timeZone, weekday: 'short' }),
 });
-
-function inWords(minutes: number): string {
-  if (minutes < HOUR) return `${minutes} min`;
-  if (minutes >= 2 * DAY) return `${Math.floor(minutes / DAY)} days`;
-  return `${Math.floor(minutes / HOUR)} h${minutes % HOUR === 0 ? '' : ` ${minutes % HOUR}`}`;
-}

@@ -1,22 +1,7 @@
-/** What a car waits for, in the words of the trade. */
-const WAITS: ReadonlyMap<string, string> = new Map([
-  ['open-limit', 'close the panel by'],
-  ['decision', 'a decision'],
-  ['handling', 'handling strength'],
-  ['full', 'full strength'],
-  ['sand', 'sanding'],
-  ['drive-away', 'drive-away time'],
-  ['recoat-from', 'next coat'],
-  ['skin', 'skin'],
-  ['flash-off', 'flashing off'],
-  ['through', 'through and through'],
-  ['dwell', 'time at heat'],
-  ['drip-free', 'drip-free'],
-  ['dry', 'dry'],
-  ['fire-watch', 'the end of the fire watch'],
-]);
+import type { Phrases } from './phrases.js';
 
-export const waitsFor = (kind: string): string => WAITS.get(kind) ?? kind;
+/** What a car waits for, in the words of the trade; a kind that is newer than the words is shown as it is. */
+export const waitsFor = (kind: string, phrases: Pick<Phrases, 'say' | 'has'>): string => (phrases.has(`waits-${kind}`) ? phrases.say(`waits-${kind}`) : kind);
 
 const STATES = ['running', 'due', 'held', 'asleep', 'confirmed'] as const;
 export type StateWord = (typeof STATES)[number];

@@ -1,4 +1,5 @@
 import { part } from './element.js';
+import type { Phrases } from './phrases.js';
 import { Remembered } from './remembered.js';
 
 const OTHER = '\u0000other';
@@ -11,7 +12,10 @@ export class Writer {
   readonly #kept = new Remembered('cureclerk.writer', 'localStorage');
   #people: readonly { readonly id: string; readonly name: string }[] = [];
 
-  constructor(readonly changed: () => void) {
+  constructor(
+    readonly phrases: Phrases,
+    readonly changed: () => void,
+  ) {
     this.#select.addEventListener('change', () => { this.#chosen(); });
     this.#other.addEventListener('change', () => { this.#typed(); });
     this.#other.addEventListener('keydown', (event) => {
@@ -41,6 +45,11 @@ export class Writer {
     this.#fill();
   }
 
+  /** The words of the list are others now. */
+  reworded(): void {
+    if (this.#select.options.length > 0) this.#fill();
+  }
+
   /** Asks for the missing name. */
   insist(): void {
     (this.#other.hidden ? this.#select : this.#other).focus();
@@ -50,8 +59,8 @@ export class Writer {
     const names = this.#people.map((person) => person.name);
     const kept = this.name;
     if (kept !== null && !names.includes(kept)) names.push(kept);
-    const empty = kept === null ? [new Option('choose a name', '')] : [];
-    this.#select.replaceChildren(...empty, ...names.map((name) => new Option(name, name)), new Option('another name …', OTHER));
+    const empty = kept === null ? [new Option(this.phrases.say('choose-name'), '')] : [];
+    this.#select.replaceChildren(...empty, ...names.map((name) => new Option(name, name)), new Option(this.phrases.say('another-name'), OTHER));
     this.#select.value = kept ?? '';
   }
 
@@ -65,7 +74,7 @@ export class Writer {
   #typed(): void {
     const name = this.#other.value.trim().normalize();
     const valid = NAME.test(name);
-    this.#other.setCustomValidity(valid ? '' : 'Letters, digits, spaces, dots and hyphens, at most 40.');
+    this.#other.setCustomValidity(valid ? '' : this.phrases.say('name-rule'));
     if (!valid) {
       this.#other.reportValidity();
       return;

@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { ShopClock } from '../../../../src/chat/page/client/shop-clock.js';
+import type { Language } from '../../../../src/repair/shop.js';
+import { phrasesOf } from '../../../support/page-phrases.js';
 
 const NOON = Date.parse('2026-03-03T12:00:00Z');
 const MINUTE = 60_000;
@@ -7,8 +9,8 @@ const MINUTE = 60_000;
 beforeEach(() => { vi.useFakeTimers({ toFake: ['performance', 'Date'] }); });
 afterEach(() => { vi.useRealTimers(); });
 
-const clockAt = (now: number, practice: 'standing' | 'running' | null = null, zone = 'UTC'): ShopClock => {
-  const clock = new ShopClock();
+const clockAt = (now: number, practice: 'standing' | 'running' | null = null, zone = 'UTC', language: Language = 'en'): ShopClock => {
+  const clock = new ShopClock(phrasesOf(language));
   clock.hear({ now, practice, zone });
   return clock;
 };
@@ -45,4 +47,13 @@ test.each([
   [-72 * 60 * MINUTE, '3 days ago'],
 ])('%i ms from now reads %s: never sooner and never longer ago than it is', (from, words) => {
   expect(clockAt(NOON).distance(NOON + from)).toBe(words);
+});
+
+test.each([
+  ['de', 'Di. 3. März', 'Mi', ['in 43 min', 'vor 20 min', 'in 2 h 5', 'jetzt', 'in 2 Tagen', 'vor 3 Tagen']],
+  ['es', 'mar 3 mar', 'mié', ['en 43 min', 'hace 20 min', 'en 2 h 5', 'ahora', 'en 2 días', 'hace 3 días']],
+] as const)('days and lengths of time in %s', (language, day, weekday, words) => {
+  const clock = clockAt(NOON, null, 'UTC', language);
+  expect([clock.day(NOON), clock.weekdayUnlessToday(NOON + 12 * 60 * MINUTE)]).toEqual([day, weekday]);
+  expect([43, -20, 125, 0, 48 * 60, -72 * 60].map((minutes) => clock.distance(NOON + minutes * MINUTE))).toEqual(words);
 });

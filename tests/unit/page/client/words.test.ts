@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { pieces, stateWord, subjectOf, waitsFor } from '../../../../src/chat/page/client/words.js';
 import { MILESTONE_KINDS } from '../../../../src/cure/card.js';
+import { LANGUAGES } from '../../../../src/repair/shop.js';
+import { phrasesOf } from '../../../support/page-phrases.js';
 
 const strong = (text: string): string[] => pieces(text).filter((piece) => piece.strong).map((piece) => piece.text);
 
@@ -20,8 +22,9 @@ test('nothing of an answer is lost or moved', () => {
 });
 
 test('every milestone has words of the trade, and a kind unknown here is shown as it is', () => {
-  for (const kind of [...MILESTONE_KINDS, 'open-limit', 'decision']) expect(waitsFor(kind)).not.toMatch(/-(?!away|free)/);
-  expect(waitsFor('something-newer')).toBe('something-newer');
+  for (const language of LANGUAGES) for (const kind of [...MILESTONE_KINDS, 'open-limit', 'decision']) expect(waitsFor(kind, phrasesOf(language))).not.toMatch(/-(?!away|free)/);
+  expect(waitsFor('handling', phrasesOf('de'))).toBe('Handfestigkeit');
+  expect(waitsFor('something-newer', phrasesOf('en'))).toBe('something-newer');
 });
 
 test('a state unknown here is shown as held', () => {
