@@ -29,7 +29,8 @@ export function decideOff(command: Of<'off'>, situation: Situation): Decision {
   const found = cureFor(command, situation);
   if (!found.ok) return refuse(found.refusal);
   const { heat, cure } = found.outlook;
-  if (heat.lamp === 'off') return { ok: true, facts: [], about: about(found.outlook), notes: [{ note: 'already-so' }] };
+  if (heat.lamp === 'off' && (!cure.partLit || command.part === true)) return { ok: true, facts: [], about: about(found.outlook), notes: [{ note: 'already-so' }] };
+  if (cure.partLit) return underLamp(command, found.outlook, situation, 'lamp-off');
   if (heat.lamp === 'never' && heat.counted === null) return refuse({ code: 'no-heat', job: cure.job });
   const then = heatBefore(found.outlook, command.when.latest);
   if (then.lamp !== 'on' && then.counted === null) return refuse({ code: 'lamp-not-on-then', job: cure.job, since: cure.heat.find((event) => event.at > command.when.latest)?.at ?? null });

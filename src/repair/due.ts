@@ -189,6 +189,7 @@ function isWarmUnnamed({ heat, air }: Outlook): boolean {
 /** What is over is asked about as long as nobody has said that its lamp went off. */
 function isHeated(outlook: Outlook): boolean {
   const { heat, cure } = outlook;
+  if (cure.partLit) return true;
   if (isOver(outlook)) return heat.lamp === 'on';
   return (heat.lamp === 'on' && (heat.counted !== null || !needsReading(cure))) || isWarmUnnamed(outlook);
 }

@@ -84,6 +84,8 @@ export interface Cure {
   readonly lamp: LampName | null;
   /** What `lamp` names, and what was set last. */
   readonly heater: Heater;
+  /** It burns, over only a part of the joint: nothing counts for its heat, and it must not be forgotten. */
+  readonly partLit: boolean;
   /** How deep the bead is, in millimetres; null: nobody said. */
   readonly depthMillimetres: number | null;
   /** Null: nobody said; the forecast takes what warms slowest. */
@@ -152,6 +154,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     corrected: isFireWatch(fact.card) ? [] : correctedReadings(job.all, fact.cure.joint, opened.happenedAt),
     readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),
     ...heatedBy(joint),
+    partLit: isPartLit(joint),
     depthMillimetres: mine.flatMap((record) => (record.fact.type === 'depth' ? [record.fact.millimetres] : [])).at(-1) ?? null,
     buildUp: joint.flatMap((record) => (record.fact.type === 'build-up' ? [record.fact.buildUp] : [])).at(-1) ?? null,
     attended: joint.flatMap(({ fact: said, happenedAt: at, by }) => (said.type === 'attended' && said.here !== true ? [{ at, by: said.person ?? by }] : [])),
@@ -220,6 +223,12 @@ function cartridgeSaid({ fact, happenedAt: at, enteredAt }: FactRecord): Cartrid
 
 function readingOf({ fact, happenedAt: at, enteredAt, by, entry }: FactRecord): JointReading[] {
   return fact.type === 'reading' ? [{ at, value: fact.value, method: fact.method, by, entry, enteredAt }] : [];
+}
+
+/** The last word about the lamp was that it leaves a part out. */
+function isPartLit(records: readonly FactRecord[]): boolean {
+  const last = records.findLast(({ fact }) => fact.type === 'lamp-set' || fact.type === 'lamp-on' || fact.type === 'lamp-off' || fact.type === 'lamp-found-off');
+  return last?.fact.type === 'lamp-off' && last.fact.part === true;
 }
 
 function heatedBy(records: readonly FactRecord[]): { readonly lamp: LampName | null; readonly heater: Heater } {

@@ -38,7 +38,7 @@ export function lampList(outlooks: readonly Outlook[], shop: Shop, now: Instant)
 /** Of several cures under one lamp the one that needs it longest. */
 function heating(under: readonly Outlook[], { heater, lamp }: Pick<LampLine, 'heater' | 'lamp'>, shop: Shop, now: Instant): LampLine | null {
   const running = under.filter((outlook) => !isOver(outlook));
-  const on = running.filter((outlook) => heatAt(outlook, now).lamp === 'on').toSorted((one, other) => (dueOf(other, now) ?? Infinity) - (dueOf(one, now) ?? Infinity)).at(0);
+  const on = running.filter((outlook) => outlook.cure.partLit || heatAt(outlook, now).lamp === 'on').toSorted((one, other) => (dueOf(other, now) ?? Infinity) - (dueOf(one, now) ?? Infinity)).at(0);
   if (on !== undefined) {
     const until = dueOf(on, now);
     const closes = nextClosing(shop, now);

@@ -8,7 +8,7 @@ import { isFireWatch } from './watch-card.js';
 
 /** Nothing waits any more, and nobody has said that the lamp went off. Without a name it cannot be looked for once the shop has closed. */
 export const isLeftOn = (outlook: Outlook, now: Instant): boolean =>
-  isOver(outlook) && outlook.heat.lamp === 'on' && !isFireWatch(outlook.cure.card) && (outlook.cure.lamp !== null || heatAt(outlook, now).lamp === 'on');
+  isOver(outlook) && (outlook.heat.lamp === 'on' || outlook.cure.partLit) && !isFireWatch(outlook.cure.card) && (outlook.cure.lamp !== null || heatAt(outlook, now).lamp === 'on');
 
 /** Cures that wait for something, and those that are over with their lamp left on. */
 export function litOutlooks(book: Book, shop: Shop, jobs: readonly JobNo[], now: Instant): Outlook[] {

@@ -40,6 +40,17 @@ describe('the list of lamps', () => {
     expect(lamps(shift, '09:34')[1]).toBe('B free');
   });
 
+  it('keeps a lamp that covers only a part: it burns, and is asked about, until it is said off', () => {
+    const shift = new Shift();
+    shift.enters('tomek', '09:00', { kind: 'cure', job: '7203', card: 'P1', setting: warm(30), lamp: lampName('A') });
+    shift.enters('tomek', '09:05', { kind: 'off', job: '7203', since: 'stated', part: true });
+    expect(lamps(shift, '09:06')[0]).toMatch(/^A 7203 /);
+    shift.until('10:10');
+    expect(shift.heard('still-on')).toEqual(['10:00 still-on tomek']);
+    shift.enters('tomek', '10:11', { kind: 'off', job: '7203' });
+    expect(lamps(shift, '10:12')[0]).toBe('A free');
+  });
+
   it('shows what heats without a name', () => {
     const shift = new Shift();
     shift.enters('tomek', '09:00', { kind: 'cure', job: '7203', card: 'K', setting: warm(30) });
