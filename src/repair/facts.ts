@@ -50,6 +50,8 @@ export type JobFact =
   | { readonly type: 'job-released'; readonly reason: string }
   /** Hot work begins on a joint or on the car. */
   | { readonly type: 'weld-begun'; readonly joint: JointNo | null }
+  /** Hot work is over. `only`: what had begun at these moments; null: all that went on. */
+  | { readonly type: 'weld-ended'; readonly only: readonly Instant[] | null }
   /** A caution of a step was shown to whoever entered this: with the step before it, or with the step itself at the latest. */
   | { readonly type: 'cautioned'; readonly step: StepId; readonly caution: CautionKind }
   /** Every cure of the job belongs to somebody else from now on. */

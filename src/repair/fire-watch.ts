@@ -3,7 +3,8 @@ import { outlooksOf } from './book.js';
 import { runsOf } from './correct-cards.js';
 import type { CureRef } from './cure-ref.js';
 import type { NewFact, Situation } from './decision.js';
-import { FIRST_JOINT, type JobNo, type JointNo } from './ids.js';
+import { goingOn, type HotWork } from './hot-work.js';
+import { FIRST_JOINT, type JobNo, type JointNo, type PersonId } from './ids.js';
 import { isAttended, isOver, type Outlook } from './outlook.js';
 import type { Shop } from './shop.js';
 import { isOpen, nextClosing } from './shop-hours.js';
@@ -16,19 +17,26 @@ export function runningWatch(job: JobNo, { book, shop }: Pick<Situation, 'book' 
   return all.findLast((outlook) => isFireWatch(outlook.cure.card) && !outlook.cure.scrapped && !isOver(outlook)) ?? null;
 }
 
-/** Hot work begins: the watch is opened, so that it is asked for if nobody says the end; one that runs starts again. */
+/** Hot work begins: the watch is opened, so that it is asked for if nobody says the end; one that runs waits for that end. */
 export function hotWorkBegins(job: JobNo, joint: JointNo | null, at: Instant, situation: Situation): NewFact[] {
-  const running = runningWatch(job, situation);
-  if (running === null) return [opened(newRef(job, joint, situation), job, at, situation)];
-  return running.cure.closed === null ? [] : [{ job, happenedAt: at, fact: { type: 'moved', cure: running.cure.ref } }];
+  return runningWatch(job, situation) === null ? [opened(newRef(job, joint, situation), job, at, situation)] : [];
 }
 
-/** Hot work is over: the fire watch begins, or begins again (rule R23). `joint` null: somewhere on the car. */
+/** Hot work is over: the fire watch begins, or begins again (rule R23), once nothing else goes on. `joint` null: somewhere on the car. */
 export function fireWatchFacts(job: JobNo, joint: JointNo | null, at: Instant, situation: Situation): NewFact[] {
   const running = runningWatch(job, situation);
-  if (running !== null) return [{ job, happenedAt: at, fact: { type: running.cure.closed === null ? 'closed' : 'moved', cure: running.cure.ref } }];
+  const over = (only: readonly Instant[] | null): NewFact => ({ job, happenedAt: at, fact: { type: 'weld-ended', only } });
+  if (running !== null) return [over(endedBy(running, joint, situation.by)), { job, happenedAt: at, fact: { type: running.cure.closed === null ? 'closed' : 'moved', cure: running.cure.ref } }];
   const ref = newRef(job, joint, situation);
   return [opened(ref, job, at, situation), { job, happenedAt: at, fact: { type: 'closed', cure: ref } }];
+}
+
+/** What is over of the hot work that goes on: at the joint named, else what nobody gave a place, else the speaker's own, else all of it (null). */
+function endedBy({ cure }: Outlook, joint: JointNo | null, by: PersonId): readonly Instant[] | null {
+  const hot = goingOn(cure);
+  const ways: readonly ((weld: HotWork) => boolean)[] = joint === null ? [(weld) => weld.by === by] : [(weld) => weld.joint === joint, (weld) => weld.joint === null, (weld) => weld.by === by];
+  const ended = ways.map((fits) => hot.filter(fits)).find((found) => found.length > 0) ?? hot;
+  return ended.length === hot.length ? null : ended.map(({ at }) => at);
 }
 
 const opened = (cure: CureRef, job: JobNo, at: Instant, { shop, by }: Situation): NewFact => ({ job, happenedAt: at, fact: { type: 'cure-opened', cure, card: fireWatchCard(shop.fireWatch), owner: by } });

@@ -1,6 +1,7 @@
 import { plus, type Instant } from '../cure/units.js';
 import { alarm, reminder } from './alarm.js';
 import { sameCure } from './cure-ref.js';
+import { goingOn } from './hot-work.js';
 import { isTold } from './hot-work-told.js';
 import { isOver, type Outlook } from './outlook.js';
 import { foremanAt } from './people.js';
@@ -31,7 +32,7 @@ export function watchReminders(outlook: Outlook, routing: Routing): Reminder[] {
 /** Nobody said that the hot work is over, so nobody watches: asked as insistently as for any harm. */
 function stillHot(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure } = outlook;
-  const begun = cure.hotWork.filter(({ watch }) => watch !== null && sameCure(watch, cure.ref)).at(-1)?.at ?? cure.openedAt;
+  const begun = goingOn(cure).at(-1)?.at ?? cure.openedAt;
   const from = plus(begun, routing.shop.rhythm.stillOn);
   return alarm(outlook, routing, { kind: 'fire-watch', round: STILL_HOT_ROUND, dueAt: from, from }, false);
 }

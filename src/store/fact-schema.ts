@@ -43,6 +43,7 @@ const schema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('job-held'), reason: z.string() }),
   z.strictObject({ type: z.literal('job-released'), reason: z.string() }),
   z.strictObject({ type: z.literal('weld-begun'), joint: jointSchema.nullable() }),
+  z.strictObject({ type: z.literal('weld-ended'), only: z.array(instantSchema).readonly().nullable() }),
   z.strictObject({ type: z.literal('cautioned'), step: stepSchema, caution: z.enum(CAUTIONS) }),
   z.strictObject({ type: z.literal('handed'), to: personSchema }),
   ofCure('moved-away').extend({ toJob: jobSchema }),

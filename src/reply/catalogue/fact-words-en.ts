@@ -15,6 +15,7 @@ export const FACT_WORDS_EN = {
   'job-held': 'hold',
   'job-released': 'release',
   'weld-begun': 'welding',
+  'weld-ended': 'welding over',
   cautioned: 'caution',
   handed: 'handing over',
   'moved-away': 'move to another job',

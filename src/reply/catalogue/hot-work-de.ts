@@ -44,6 +44,7 @@ export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   'smoke-judged': '{title} Rauch beurteilt von **{who}**: die Wache beginnt von vorn.',
   'look-once-more': 'Die Uhr ist keine Prüfung: schau noch einmal nach, bevor du gehst.',
   'going-on': '{title} Heißarbeit seit {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **Heißarbeit läuft noch** seit {since} ({who}), also läuft noch keine Brandwache.',
   'smoke-undecided': '**RAUCH** gemeldet {at} von {who}: der Meister entscheidet.',
   'who-stays': 'Die Werkstatt schließt, bevor die Brandwache vorbei ist. **Wer bleibt bis {at}?** `stay {job}`',
 };

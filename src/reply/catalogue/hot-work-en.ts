@@ -42,6 +42,7 @@ export const HOT_WORK_EN = {
   'smoke-judged': '{title} smoke judged by **{who}**: the watch starts again.',
   'look-once-more': 'The clock is not a check: look once more before you leave.',
   'going-on': '{title} hot work since {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **hot work still goes on** since {since} ({who}), so no fire watch runs yet.',
   'smoke-undecided': '**SMOKE** reported {at} by {who}: the foreman decides.',
   'who-stays': 'The shop closes before the fire watch is over. **Who stays until {at}?** `stay {job}`',
 } as const;

@@ -44,6 +44,7 @@ export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   'smoke-judged': '{title} humo valorado por **{who}**: la vigilancia empieza de nuevo.',
   'look-once-more': 'El reloj no es una prueba: mira otra vez antes de irte.',
   'going-on': '{title} trabajo en caliente desde {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **el trabajo en caliente sigue** desde {since} ({who}), así que aún no hay vigilancia de incendio.',
   'smoke-undecided': '**HUMO** avisado {at} por {who}: decide el jefe de taller.',
   'who-stays': 'El taller cierra antes de que acabe la vigilancia de incendio. **¿Quién se queda hasta {at}?** `stay {job}`',
 };

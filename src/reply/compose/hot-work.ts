@@ -1,5 +1,5 @@
 import { isTold, isUnconfirmedAt } from '../../repair/hot-work-told.js';
-import type { HotWork } from '../../repair/hot-work.js';
+import { goingOn, type HotWork } from '../../repair/hot-work.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { JobCommand } from '../../repair/commands.js';
 import type { Outlook } from '../../repair/outlook.js';
@@ -9,7 +9,7 @@ import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
 import { sayHotWork } from '../catalogue/hot-work.js';
 import { cautionLine } from './cautions.js';
-import { fireFirst, overButton, overStarts, smokeButton, staysSentence, watchSentence } from './fire-watch.js';
+import { fireFirst, goesOnElsewhere, overButton, overStarts, smokeButton, staysSentence, watchSentence, weldAim } from './fire-watch.js';
 import type { JobEntered } from './job-entry.js';
 import { composeStep } from './procedure.js';
 import { composeRefusal } from './refusal.js';
@@ -33,10 +33,10 @@ export function composeHotWork({ job, outlooks, entry }: Of<'weld'>, setting: Se
     sayHotWork(setting, known ? 'noted-at' : 'noted-alone', { place, at: clock(weld.at, setting) }),
     toldSentence(told, weld, setting),
     cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured', setting),
-    overStarts(job.no, setting),
+    overStarts(weldAim(watch, weld), setting),
     stays,
     told.map(({ cure }) => exampleNote(cure.card, setting)).find((note) => note !== null) ?? null,
-  ], [overButton(watch, setting), ...(stays === null ? [] : [stayButton(job.no, setting)]), ...undo]);
+  ], [overButton(watch, setting, weld), ...(stays === null ? [] : [stayButton(job.no, setting)]), ...undo]);
 }
 
 /** A step that is done; where hot work ended with it, the fire watch first. */
@@ -47,17 +47,18 @@ export function composeOver(entered: Of<'done' | 'sign'>, setting: Setting): Ans
   if (!facts.some(({ fact }) => fact.type === 'step-done')) return overWithoutStep(entered, watch, setting);
   const step = composeStep({ ...entered, command }, setting);
   const stays = staysSentence(watch, setting);
-  const said = answer('plain', [watchSentence(watch, setting), stays], stays === null ? [] : [stayButton(job.no, setting)]);
+  const said = answer('plain', [goesOnElsewhere(watch, setting), watchSentence(watch, setting), stays], stays === null ? [] : [stayButton(job.no, setting)]);
   return { ...step, lines: [...step.lines.slice(0, 1), ...said.lines, ...step.lines.slice(1)], buttons: [...said.buttons, ...step.buttons] };
 }
 
 /** The end of hot work that is no step of a procedure, or whose step does not count yet. */
-function overWithoutStep({ job, entry, notes }: Of<'done' | 'sign'>, watch: Outlook, setting: Setting): Answer {
+function overWithoutStep({ job, entry, notes, facts }: Of<'done' | 'sign'>, watch: Outlook, setting: Setting): Answer {
   const refused = notes.flatMap((note) => (note.note === 'step-refused' ? composeRefusal(note.refusal, setting).lines.slice(0, 1) : []));
   const no = job?.no ?? watch.cure.job;
   const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   const stays = staysSentence(watch, setting);
-  const said = answer('plain', [sayHotWork(setting, 'over', { job: no, at: clock(watch.cure.start ?? setting.now, setting), watch: watchSentence(watch, setting) }), cautionLine('fire-watch', setting), stays], [...(stays === null ? [] : [stayButton(no, setting)]), smokeButton(watch, setting), ...undo]);
+  const at = clock(facts[0]?.happenedAt ?? setting.now, setting);
+  const said = answer('plain', [sayHotWork(setting, 'over', { job: no, at, watch: goesOnElsewhere(watch, setting) ?? watchSentence(watch, setting) }), cautionLine('fire-watch', setting), stays], [...(goingOn(watch.cure).length === 0 ? [] : [overButton(watch, setting)]), ...(stays === null ? [] : [stayButton(no, setting)]), smokeButton(watch, setting), ...undo]);
   return { ...said, lines: [...said.lines, ...refused] };
 }
 
@@ -71,7 +72,7 @@ function stopped(place: string, weld: HotWork, { material, since }: NonNullable<
     sayHotWork(setting, 'stop', { place, material, since: clock(since, setting) }),
     sayHotWork(setting, 'stop-told', { who: foreman(weld, setting) }),
     sayHotWork(setting, 'smoke-then', { fire: fireFirst(setting) }),
-  ], [button(sayHotWork(setting, 'button-not-begun'), `undo ${weld.entry}`), overButton(watch, setting), smokeButton(watch, setting)]);
+  ], [button(sayHotWork(setting, 'button-not-begun'), `undo ${weld.entry}`), overButton(watch, setting, weld), smokeButton(watch, setting)]);
 }
 
 function toldSentence(told: readonly Outlook[], weld: HotWork, setting: Setting): string | null {

@@ -32,12 +32,33 @@ describe('a fire watch', () => {
   it('starts again with every weld, begun or over, and with none that was before it', () => {
     const shift = watched();
     shift.enters('tomek', '10:20', { kind: 'weld', job: '501' });
-    expect(shift.due('501', 'fire-watch')).toBe('11:20');
+    expect(shift.outlook('501').milestones).toEqual([]);
     shift.enters('tomek', '10:30', { kind: 'done', job: '501', step: 'weld' });
     expect(shift.due('501', 'fire-watch')).toBe('11:30');
     expect(shift.outlooks('501')).toHaveLength(1);
     shift.until('11:29');
     expect(shift.heard()).toEqual([]);
+  });
+
+  it('is not over by the clock while anybody still welds, whatever the step that burned says', () => {
+    const shift = watched();
+    shift.enters('wren', '10:20', { kind: 'weld', job: '501', joint: 'j3' });
+    shift.enters('tomek', '10:25', { kind: 'weld', job: '501', joint: 'j2' });
+    shift.enters('tomek', '10:40', { kind: 'done', job: '501', joint: 'j2', step: 'weld' });
+    shift.until('11:19');
+    expect(shift.heard()).toEqual([]);
+    expect(shift.outlook('501').cure.closed).toBeNull();
+    shift.enters('wren', '11:19', { kind: 'done', job: '501', step: 'weld' });
+    expect(shift.due('501', 'fire-watch')).toBe('12:19');
+  });
+
+  it('follows the hot work that goes on, whoever says its end, and again when that is taken back', () => {
+    const shift = watched();
+    shift.enters('wren', '10:20', { kind: 'weld', job: '501', joint: 'j3' });
+    shift.enters('ines', '10:40', { kind: 'done', job: '501', joint: 'j2', step: 'weld' });
+    expect(shift.due('501', 'fire-watch')).toBe('11:40');
+    shift.enters('ines', '10:41', { kind: 'undo' });
+    expect(shift.outlook('501').cure.closed).toBeNull();
   });
 
   it('is over by the clock for owner and foreman at once, again every 5 min, outside hours as well', () => {

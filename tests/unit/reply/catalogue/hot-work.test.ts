@@ -46,14 +46,14 @@ describe('hot work on a car with wax in it', () => {
   it('is STOP, in German', () => {
     expect(welded(waxed(), '09:40', 'de')).toEqual({
       lines: ['7220 HALT: keine Hitze, keine Flamme. W1 ist in diesem Auto seit 09:00: das brennt im Hohlraum.', 'Nichts davon zählt. Ines bekommt sofort Bescheid. Brenner weglegen; Reparaturmethode und Meister entscheiden.', 'Rauch? Zuerst die Feuerwehr rufen, dann alle raus.'],
-      buttons: ['Nicht angefangen: undo 2', 'Schweißen vorbei: done 7220 j1 weld', 'Rauch: check 7220 j1 fire-watch soft'],
+      buttons: ['Nicht angefangen: undo 2', 'Schweißen vorbei: done 7220 weld', 'Rauch: check 7220 j1 fire-watch soft'],
     });
   });
 
   it('is STOP, in Spanish', () => {
     expect(welded(waxed(), '09:40', 'es')).toEqual({
       lines: ['7220 ALTO: ni calor ni llama. W1 está en este coche desde 09:00: arde en la cavidad.', 'Nada de esto cuenta. Se avisa enseguida a Ines. Aparta el soplete; deciden el método de reparación y el jefe de taller.', '¿Humo? Primero llama a los bomberos, luego todos fuera.'],
-      buttons: ['Sin empezar: undo 2', 'Soldadura terminada: done 7220 j1 weld', 'Humo: check 7220 j1 fire-watch soft'],
+      buttons: ['Sin empezar: undo 2', 'Soldadura terminada: done 7220 weld', 'Humo: check 7220 j1 fire-watch soft'],
     });
   });
 
