@@ -1,5 +1,5 @@
 import { plus, type Instant } from '../cure/units.js';
-import { alarm, reminder } from './alarm.js';
+import { alarm, reminder, watchAlarm } from './alarm.js';
 import { sameCure } from './cure-ref.js';
 import { goingOn } from './hot-work.js';
 import { isTold } from './hot-work-told.js';
@@ -26,7 +26,7 @@ export function watchReminders(outlook: Outlook, routing: Routing): Reminder[] {
   // A STOP that nobody answered asks the same and more.
   if (cure.closed === null) return stops.length > 0 ? stops : stillHot(outlook, routing);
   if (isOver(outlook)) return stops;
-  return [...stops, ...milestones.flatMap(({ check: { dueAt, round } }) => (dueAt === null ? [] : alarm(outlook, routing, { kind: 'fire-watch', round, dueAt, from: dueAt }, false)))];
+  return [...stops, ...milestones.flatMap(({ check: { dueAt, round } }) => (dueAt === null ? [] : watchAlarm(outlook, routing, { kind: 'fire-watch', round, dueAt, from: dueAt })))];
 }
 
 /** Nobody said that the hot work is over, so nobody watches: asked as insistently as for any harm. */
@@ -34,7 +34,7 @@ function stillHot(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure } = outlook;
   const begun = goingOn(cure).at(-1)?.at ?? cure.openedAt;
   const from = plus(begun, routing.shop.rhythm.stillOn);
-  return alarm(outlook, routing, { kind: 'fire-watch', round: STILL_HOT_ROUND, dueAt: from, from }, false);
+  return watchAlarm(outlook, routing, { kind: 'fire-watch', round: STILL_HOT_ROUND, dueAt: from, from });
 }
 
 /** The foreman hears once, and at once, of hot work beside a cure whose full strength nobody confirmed. */

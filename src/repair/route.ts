@@ -2,7 +2,7 @@ import { later, minutes, minutesBetween, plus, type Instant } from '../cure/unit
 import type { PersonId } from './ids.js';
 import type { Raised } from './job.js';
 import { nextOnShift, onShift, allOnShift } from './on-shift.js';
-import { isAttended, type Outlook } from './outlook.js';
+import { attendantAt, isAttended, type Outlook } from './outlook.js';
 import { foremanAt, foremanOnDuty } from './people.js';
 import { busyUntil, openOffer, type PeopleFacts } from './people-facts.js';
 import type { Reminder } from './reminder.js';
@@ -65,6 +65,16 @@ export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing)
   const first: Person[] = [...new Set<Person>([cure.owner, foremanAt(shop, at)])];
   const others = new Set(shop.shifts.flatMap((shift) => shift.people));
   return [...first.map((to) => ({ to, atWorkOnly: false })), ...[...others].filter((to) => !first.includes(to)).map((to) => ({ to, atWorkOnly: true }))];
+}
+
+/** Who watches for fire: who said that they stay and the owner on shift, else who is to take over, else everybody at work; and the foreman always. Where nobody is, the owner. */
+export function watchAudience({ cure }: Outlook, at: Instant, { shop, people }: Routing): Person[] {
+  const atWork = (to: PersonId | null): PersonId[] => (to !== null && (shop.shifts.length === 0 || onShift(shop, to, at)) ? [to] : []);
+  const stays = attendantAt(cure, shop, at);
+  // Without shifts nobody knows whether the owner is still there when somebody else says that they stay.
+  const named = stays === null ? atWork(cure.owner) : [stays, ...(shop.shifts.length === 0 ? [] : atWork(cure.owner))];
+  const ways = [named, atWork(openOffer(people, cure.job, cure.owner, at)?.to ?? null), allOnShift(shop, at), [cure.owner]];
+  return [...new Set<Person>([...(ways.find((there) => there.length > 0) ?? []), foremanAt(shop, at)])];
 }
 
 /** The last repeat that two had to hear and only one has: still to be said to the other. The foreman's own step, the last, is for one. */

@@ -4,6 +4,8 @@ import { runningOutlooks } from '../../../src/repair/book.js';
 import { needsSomebody } from '../../../src/repair/fire-watch.js';
 import { waitingList } from '../../../src/repair/waiting.js';
 import { FIRE_WATCH } from '../../../src/repair/watch-card.js';
+import { personId } from '../../../src/repair/ids.js';
+import { exampleShop } from '../../support/example-shop.js';
 import { on, said } from '../../support/joint.js';
 import { Shift, warm } from '../../support/shift.js';
 
@@ -104,6 +106,54 @@ describe('a fire watch', () => {
     expect(shift.outlook('501').cure.closed).toBeNull();
     shift.enters('ines', '10:06', { kind: 'undo', entry: shift.outlook('501').cure.hotWork[0]?.entry ?? null });
     expect(shift.outlooks('501')).toEqual([]);
+  });
+});
+
+describe('a fire watch whose owner goes home', () => {
+  const shop = exampleShop();
+  const people = [...shop.people, { id: personId('joan'), name: 'Joan', role: 'technician', unit: null, language: null, chatId: null } as const];
+  const SHIFTS = [
+    { name: 'early', days: [1, 2, 3, 4, 5] as const, begins: 6 * 60, ends: 14 * 60, people: [personId('joan')] },
+    { name: 'late', days: [1, 2, 3, 4, 5] as const, begins: 14 * 60, ends: 22 * 60, people: [personId('wren'), personId('tomek')] },
+  ];
+  const shifted = (): Shift => new Shift({ people, shifts: SHIFTS });
+
+  it('goes to everybody at work and the foreman, and not on to whoever went home', () => {
+    const shift = shifted();
+    shift.enters('joan', '13:55', { kind: 'done', job: '501', step: 'weld' });
+    shift.until('15:00');
+    expect(shift.heard('fire-watch').sort()).toEqual(['14:55 fire-watch ines', '14:55 fire-watch tomek', '14:55 fire-watch wren', '15:00 fire-watch ines', '15:00 fire-watch tomek', '15:00 fire-watch wren']);
+  });
+
+  it('goes on to those who come when its owner leaves in the middle of it', () => {
+    const shift = shifted();
+    shift.enters('joan', '12:54', { kind: 'done', job: '501', step: 'weld' });
+    shift.until('14:00');
+    expect(shift.heard('fire-watch')).toEqual(['13:54 fire-watch joan', '13:54 fire-watch ines', '13:59 fire-watch joan', '13:59 fire-watch ines']);
+    shift.until('14:05');
+    expect(shift.heard('fire-watch').slice(4).sort()).toEqual(['14:04 fire-watch ines', '14:04 fire-watch tomek', '14:04 fire-watch wren']);
+  });
+
+  it('goes to whoever took it over, or said that they stay', () => {
+    const taken = shifted();
+    taken.enters('joan', '13:55', { kind: 'done', job: '501', step: 'weld' });
+    taken.enters('joan', '13:56', { kind: 'hand', job: '501', to: 'Wren' });
+    taken.until('14:56');
+    expect(taken.heard('fire-watch')).toEqual(['14:55 fire-watch wren', '14:55 fire-watch ines']);
+    const stays = shifted();
+    stays.enters('joan', '13:55', { kind: 'done', job: '501', step: 'weld' });
+    stays.enters('joan', '13:56', { kind: 'stay', job: '501' });
+    stays.until('14:56');
+    expect(stays.heard('fire-watch')).toEqual(['14:55 fire-watch joan', '14:55 fire-watch ines']);
+  });
+
+  it('is said to nobody more often than every quarter of an hour after the first half, and goes on, never to nobody', () => {
+    const shift = shifted();
+    shift.enters('joan', '13:55', { kind: 'done', job: '501', step: 'weld' });
+    shift.until('23:00');
+    const wren = shift.posts.filter(({ kind, to }) => kind === 'fire-watch' && to === 'wren').map(({ saidAt }) => said(saidAt));
+    expect(wren.slice(0, 9)).toEqual(['14:55', '15:00', '15:05', '15:10', '15:15', '15:20', '15:25', '15:40', '15:55']);
+    expect(shift.posts.some(({ kind, saidAt }) => kind === 'fire-watch' && saidAt > on('22:30'))).toBe(true);
   });
 });
 
