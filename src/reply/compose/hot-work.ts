@@ -1,13 +1,16 @@
+import { courseOf, type Course } from '../../repair/course.js';
 import { isTold, isUnconfirmedAt } from '../../repair/hot-work-told.js';
 import { goingOn, type HotWork } from '../../repair/hot-work.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { JobCommand } from '../../repair/commands.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { foremanAt, nameOf } from '../../repair/people.js';
+import { isThrough, stepsAt } from '../../repair/step-state.js';
 import { FIRE_WATCH, isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
 import { sayHotWork } from '../catalogue/hot-work.js';
+import { blocksWords } from './block-words.js';
 import { cautionLine } from './cautions.js';
 import { fireFirst, goesOnElsewhere, overButton, overStarts, smokeButton, staysSentence, watchSentence, weldAim } from './fire-watch.js';
 import type { JobEntered } from './job-entry.js';
@@ -19,7 +22,7 @@ import { answer, button, clock, type Setting } from './words.js';
 type Of<K extends JobCommand['kind']> = JobEntered<Extract<JobCommand, { readonly kind: K }>>;
 
 /** Hot work is noted, and what has to be said before it; nothing in it is leave to weld. */
-export function composeHotWork({ job, outlooks, entry }: Of<'weld'>, setting: Setting): Answer {
+export function composeHotWork({ job, outlooks, entry, air }: Of<'weld'>, setting: Setting): Answer {
   const weld = outlooks.flatMap(({ cure }) => cure.hotWork).find((one) => one.entry === entry);
   const watch = watchOf(outlooks);
   if (job === null || weld === undefined || watch === null) return answer('plain', [sayHotWork(setting, 'noted')]);
@@ -29,14 +32,26 @@ export function composeHotWork({ job, outlooks, entry }: Of<'weld'>, setting: Se
   const told = outlooks.filter((outlook) => isTold(outlook, weld));
   const stays = staysSentence(watch, setting);
   const known = outlooks.some(({ cure }) => !isFireWatch(cure.card));
+  const turn = outOfTurn(courseOf(job, outlooks, setting.shop, air), weld, setting);
   return answer(told.length > 0 ? 'alarm' : 'plain', [
-    sayHotWork(setting, known ? 'noted-at' : 'noted-alone', { place, at: clock(weld.at, setting) }),
+    sayHotWork(setting, known || turn !== null ? 'noted-at' : 'noted-alone', { place, at: clock(weld.at, setting) }),
+    turn,
     toldSentence(told, weld, setting),
     cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured', setting),
     overStarts(weldAim(watch, weld), setting),
     stays,
     told.map(({ cure }) => exampleNote(cure.card, setting)).find((note) => note !== null) ?? null,
   ], [overButton(watch, setting, weld), ...(stays === null ? [] : [stayButton(job.no, setting)]), ...undo]);
+}
+
+/** Nothing of the procedure that burns is in its turn; null: something is, or nothing is left of it, or there is no procedure. */
+function outOfTurn(course: Course | null, { joint, at }: HotWork, setting: Setting): string | null {
+  const hot = course === null ? [] : stepsAt(course, at).filter(({ step }) => step.starts.includes('fire-watch'));
+  const there = hot.filter(({ step }) => step.joint === joint);
+  const meant = there.length > 0 ? there : hot.filter((one) => !isThrough(one));
+  const blocked = meant.flatMap(({ step, state }) => (state.is === 'blocked' ? [{ step: step.id, blocks: state.blocks }] : []));
+  const [first] = blocked;
+  return first === undefined || blocked.length < meant.length ? null : sayHotWork(setting, 'out-of-turn', { step: first.step, blocks: blocksWords(first.blocks, setting) });
 }
 
 /** A step that is done; where hot work ended with it, the fire watch first. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { jobNo, personId } from '../../../src/repair/ids.js';
+import type { Answer } from '../../../src/reply/answer.js';
 import { composeJobEntry } from '../../../src/reply/compose/job-entry.js';
 import { composePost } from '../../../src/reply/compose/post.js';
 import { settingFor } from '../../../src/reply/compose/setting-for.js';
@@ -40,12 +41,27 @@ describe('a second weld, out of its turn', () => {
     expect(answer.buttons.map(({ line }) => line)).toContain('done 601 j3 weld');
   });
 
-  it('names its own joint in the answer to its beginning', () => {
-    const shift = burning();
-    const setting = settingFor(personId('tomek'), { shop: shift.shop, now: on('09:26') });
-    const entry = shift.facts.findLast(({ fact }) => fact.type === 'weld-begun')?.entry ?? null;
-    const answer = composeJobEntry({ command: { kind: 'weld', job: jobNo('601'), joint: null, when: { earliest: on('09:26'), latest: on('09:26'), stated: false, confirmed: false } }, by: personId('tomek'), facts: [], notes: [], entry, job: shift.job('601'), outlooks: shift.outlooks('601'), air: [] }, setting);
+  it('names its own joint in the answer to its beginning, and says that it is out of turn', () => {
+    const answer = begun(burning(), '601', '09:26');
     expect(toText(answer)).toMatch(/Over\? `?done 601 j3 weld/);
+    expect(toText(answer)).toMatch(/HOLD: weld-cured out of turn/);
     expect(answer.buttons.map(({ line }) => line)).toContain('done 601 j3 weld');
   });
+
+  it('is out of turn before the plan is signed, at a joint or anywhere', () => {
+    for (const joint of ['j3', undefined]) {
+      const shift = new Shift();
+      shift.enter('ines', on('08:00'), [{ job: jobNo('710'), happenedAt: on('08:00'), fact: { type: 'procedure-begun', procedure: procedureNamed('bonded-panel') } }]);
+      shift.enters('tomek', '08:10', { kind: 'weld', job: '710', ...(joint === undefined ? {} : { joint }) });
+      expect(toText(begun(shift, '710', '08:10'))).toMatch(/out of turn/);
+    }
+  });
 });
+
+/** The answer to the last hot work that began. */
+function begun(shift: Shift, job: string, time: string): Answer {
+  const when = { earliest: on(time), latest: on(time), stated: false, confirmed: false };
+  const entry = shift.facts.findLast(({ fact }) => fact.type === 'weld-begun')?.entry ?? null;
+  const entered = { command: { kind: 'weld', job: jobNo(job), joint: null, when }, by: personId('tomek'), facts: [], notes: [], entry, job: shift.job(job), outlooks: shift.outlooks(job), air: [] } as const;
+  return composeJobEntry(entered, settingFor(personId('tomek'), { shop: shift.shop, now: on(time) }));
+}
