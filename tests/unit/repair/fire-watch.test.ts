@@ -111,7 +111,7 @@ describe('a fire watch', () => {
 
 describe('a fire watch whose owner goes home', () => {
   const shop = exampleShop();
-  const people = [...shop.people, { id: personId('joan'), name: 'Joan', role: 'technician', unit: null, language: null, chatId: null } as const];
+  const people = [...shop.people, { id: personId('joan'), name: 'Joan', role: 'technician', unit: null, language: 'en', chatId: null } as const];
   const SHIFTS = [
     { name: 'early', days: [1, 2, 3, 4, 5] as const, begins: 6 * 60, ends: 14 * 60, people: [personId('joan')] },
     { name: 'late', days: [1, 2, 3, 4, 5] as const, begins: 14 * 60, ends: 22 * 60, people: [personId('wren'), personId('tomek')] },
