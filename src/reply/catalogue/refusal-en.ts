@@ -14,6 +14,7 @@ export const REFUSAL_EN = {
   'which-card': '{job}: which material card? {cards}. Nothing stored yet.',
   'which-cure': '{job}: no {named} runs there. Which cure? Nothing stored yet.',
   'nothing-runs': '{job}: nothing runs there.',
+  'watch-own-word': '{job}: nothing to call hard there, only a fire watch. All cold, no smoke, no smell? `clear {job}`. Nothing stored.',
   'already-running': '{job} {joint}: {card} runs already since {since}. Another joint?',
   'button-other-joint': 'Other joint',
   'button-moved': 'Moved',
