@@ -1,10 +1,11 @@
 import { later, minutes, plus, type Instant } from '../cure/units.js';
 import type { PersonId } from './ids.js';
 import type { Raised } from './job.js';
-import { nextOnShift } from './on-shift.js';
+import { nextOnShift, onShift } from './on-shift.js';
 import type { Outlook } from './outlook.js';
 import type { Reminder, ReminderKind } from './reminder.js';
 import { alarmAudience, watchAudience, type Routing } from './route.js';
+import type { Shop } from './shop.js';
 
 /** What a reminder is about; `from` tells two matters of the same kind and due time apart. */
 export interface Matter {
@@ -27,12 +28,12 @@ export function reminder({ cure }: Outlook, matter: Matter, step: number, ringAt
 const OFTEN = { for: minutes(30), every: minutes(5), then: minutes(15) } as const;
 
 /** At once to owner, foreman and everyone on shift, every 5 min for 30 min, then every 15, until answered; never bundled or muted. */
-export function alarm(outlook: Outlook, routing: Routing, matter: Matter): Reminder[] {
-  return alarmAudience(outlook, matter.from, routing).flatMap(({ to, atWorkOnly }) => {
+export function alarm(outlook: Outlook, routing: Routing, matter: Matter, everybody = false): Reminder[] {
+  return alarmAudience(outlook, matter.from, routing, everybody).flatMap(({ to, atWorkOnly }) => {
     const mine = raisedAbout(outlook, matter).filter((one) => one.to === to);
     const last = mine.at(-1);
     const ringAt = last === undefined ? matter.from : plus(last.at, mine.length <= OFTEN.for / OFTEN.every ? OFTEN.every : OFTEN.then);
-    const heard = atWorkOnly && to !== 'channel' ? nextOnShift(routing.shop, to, ringAt) : ringAt;
+    const heard = atWorkOnly && to !== 'channel' ? nextAtWork(routing.shop, to, ringAt) : ringAt;
     return heard === null ? [] : [reminder(outlook, matter, mine.length, heard, to)];
   });
 }
@@ -52,5 +53,8 @@ export function watchAlarm(outlook: Outlook, routing: Routing, matter: Matter): 
   const heard = routing.now === null ? ringAt : later(ringAt, routing.now);
   return watchAudience(outlook, heard, routing).map((to) => reminder(outlook, matter, first === undefined ? 0 : step + 1, ringAt, to));
 }
+
+/** Without shifts everybody is at work while the shop is open, and hears nothing of it after that. */
+const nextAtWork = (shop: Shop, to: PersonId, at: Instant): Instant | null => (shop.shifts.length > 0 ? nextOnShift(shop, to, at) : onShift(shop, to, at) ? at : null);
 
 const raisedAbout = ({ cure }: Outlook, { kind, round, from }: Matter): Raised[] => cure.raised.filter((one) => one.kind === kind && one.round === round && one.at >= from);

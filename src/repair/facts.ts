@@ -75,6 +75,8 @@ export type ShopFact =
   | { readonly type: 'adoption-refused'; readonly person: PersonId }
   /** The foreman was asked once whether to take this stranger on. */
   | { readonly type: 'adoption-asked'; readonly person: PersonId }
+  /** Smoke or fire, and nobody said at which car. */
+  | { readonly type: 'fire-reported' }
   | { readonly type: 'bell'; readonly bell: 'opening' | 'closing'; readonly dueAt: Instant; readonly posted: boolean };
 
 /** An earlier entry no longer counts; both stay in the book. */

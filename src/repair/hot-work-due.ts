@@ -20,7 +20,7 @@ export const HOT_WORK_ROUND = 2;
 export function watchReminders(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure, milestones } = outlook;
   const smoke = undecidedSmoke(cure);
-  if (smoke !== null) return alarm(outlook, routing, { kind: 'safety', round: SMOKE_ROUND, dueAt: smoke.at, from: smoke.at });
+  if (smoke !== null) return alarm(outlook, routing, { kind: 'safety', round: SMOKE_ROUND, dueAt: smoke.at, from: smoke.at }, true);
   const banned = cure.hotWork.filter((weld) => weld.ban !== null && !weld.ended && weld.watch !== null && sameCure(weld.watch, cure.ref));
   const stops = banned.flatMap((weld) => alarm(outlook, routing, { kind: 'safety', round: weld.entry, dueAt: weld.at, from: weld.at }));
   // A STOP that nobody answered asks the same and more.

@@ -60,10 +60,10 @@ export function limitAudience({ cure }: Outlook, at: Instant, { shop }: Routing)
   return [...new Set<Person>([cure.owner, foremanAt(shop, at), ...allOnShift(shop, at)])];
 }
 
-/** Who hears of harm, and from when on: owner and foreman at once, everybody else while they are at work. */
-export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing): { readonly to: Person; readonly atWorkOnly: boolean }[] {
+/** Who hears of harm, and from when on: owner and foreman at once, everybody else while they are at work; `everybody` also where no shifts say who that is. */
+export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing, everybody = false): { readonly to: Person; readonly atWorkOnly: boolean }[] {
   const first: Person[] = [...new Set<Person>([cure.owner, foremanAt(shop, at)])];
-  const others = new Set(shop.shifts.flatMap((shift) => shift.people));
+  const others = new Set(everybody ? shop.people.map(({ id }) => id) : shop.shifts.flatMap((shift) => shift.people));
   return [...first.map((to) => ({ to, atWorkOnly: false })), ...[...others].filter((to) => !first.includes(to)).map((to) => ({ to, atWorkOnly: true }))];
 }
 

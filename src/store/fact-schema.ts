@@ -56,6 +56,7 @@ const schema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('adoption-refused'), person: personSchema }),
   ofCure('reminder-raised').extend({ kind: z.enum(REMINDER_KINDS), round: z.int(), step: z.int(), dueAt: instantSchema, to: addresseeSchema }),
   z.strictObject({ type: z.literal('air'), value: celsiusSchema, typed, humidity: z.number().nullable() }),
+  z.strictObject({ type: z.literal('fire-reported') }),
   z.strictObject({ type: z.literal('bell'), bell: z.enum(['opening', 'closing']), dueAt: instantSchema, posted: z.boolean() }),
   z.strictObject({ type: z.literal('undone'), entry: entrySchema }),
 ]);

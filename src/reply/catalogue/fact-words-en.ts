@@ -16,6 +16,7 @@ export const FACT_WORDS_EN = {
   'job-released': 'release',
   'weld-begun': 'welding',
   'weld-ended': 'welding over',
+  'fire-reported': 'fire reported',
   cautioned: 'caution',
   handed: 'handing over',
   'moved-away': 'move to another job',

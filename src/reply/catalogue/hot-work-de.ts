@@ -1,7 +1,11 @@
 import type { HOT_WORK_EN } from './hot-work-en.js';
 
 export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
-  'fire-first': '**Zuerst die Feuerwehr rufen**, dann alle raus.',
+  'fire-first': '**Zuerst die Feuerwehr rufen**, dann alle raus. Löschen nur ohne Gefahr für dich; örtliche Regeln gehen vor.',
+  'fire-called': '**RAUCH oder FEUER** gemeldet {at} von {who}. {fire}',
+  'everybody-told': 'Meister und alle, die arbeiten, bekommen Bescheid.',
+  'which-car': 'Welches Auto? Dann wird es wiederholt, bis der Meister entscheidet: `rauch AUFTRAG`.',
+  'smoke-stands': '{job} **RAUCH oder FEUER** gemeldet {at} von {who}; der Meister hat nicht entschieden. {fire}',
   'button-clear': 'Kalt, kein Rauch',
   'button-smoke': 'Rauch',
   'button-over': 'Schweißen vorbei',

@@ -1,5 +1,9 @@
 export const HOT_WORK_EN = {
-  'fire-first': '**Call the fire service first**, then people out.',
+  'fire-first': '**Call the fire service first**, then everybody out. Put it out only without danger to yourself; local rules come first.',
+  'fire-called': '**SMOKE or FIRE** called {at} by {who}. {fire}',
+  'everybody-told': 'Foreman and everybody at work are told.',
+  'which-car': 'Which car? Then it is said again until the foreman decides: `smoke JOB`.',
+  'smoke-stands': '{job} **SMOKE or FIRE** reported {at} by {who}; the foreman has not decided. {fire}',
   'button-clear': 'Clear',
   'button-smoke': 'Smoke',
   'button-over': 'Welding over',

@@ -1,7 +1,11 @@
 import type { HOT_WORK_EN } from './hot-work-en.js';
 
 export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
-  'fire-first': '**Primero llama a los bomberos**, luego todos fuera.',
+  'fire-first': '**Primero llama a los bomberos**, luego todos fuera. Apaga solo si no corres peligro; mandan las normas locales.',
+  'fire-called': '**HUMO o FUEGO** avisado {at} por {who}. {fire}',
+  'everybody-told': 'Se avisa al jefe de taller y a todos los que trabajan.',
+  'which-car': '¿Qué coche? Así se repite hasta que decida el jefe de taller: `humo ORDEN`.',
+  'smoke-stands': '{job} **HUMO o FUEGO** avisado {at} por {who}; el jefe de taller no ha decidido. {fire}',
   'button-clear': 'Frío, sin humo',
   'button-smoke': 'Humo',
   'button-over': 'Soldadura terminada',
