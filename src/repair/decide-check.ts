@@ -13,6 +13,7 @@ import type { ReminderKind } from './reminder.js';
 import { scrappedCure } from './scrapped-cure.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
+import { isFireWatch } from './watch-card.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 
@@ -32,7 +33,7 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   if (stopped !== null) return refuse(stopped);
   if (outlook.overMaximum !== null) return refuse({ code: 'held', job, reason: 'over-maximum' });
   const one = checkedMilestone(command, outlook, situation);
-  if (one === null) return refuse({ code: 'nothing-to-check', job });
+  if (one === null) return refuse({ code: isFireWatch(outlook.cure.card) ? 'still-hot' : 'nothing-to-check', job });
   const hold = holdOf(outlook, one);
   if (hold === 'open-limit' || hold === 'dew' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
   const foreman = isForeman(situation.shop, situation.by);

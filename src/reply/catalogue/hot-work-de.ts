@@ -16,7 +16,7 @@ export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   noted: 'Heißarbeit notiert.',
   'noted-at': '{place} Heißarbeit notiert {at}.',
   'noted-alone': '{place} Heißarbeit notiert {at}. Sonst ist zu diesem Auto nichts eingegeben.',
-  'out-of-turn': '**GESPERRT: {step} außer der Reihe** ({blocks}). Der Meister entscheidet; das Ende trotzdem melden.',
+  'out-of-turn': '**GESPERRT: {step} außer der Reihe** ({blocks}). Der Meister entscheidet.',
   unconfirmed: '**{cards}: Endfestigkeit nicht bestätigt**.',
   'unconfirmed-earliest': '**{cards}: Endfestigkeit nicht bestätigt** (frühestens {at}).',
   'is-told': '{who} bekommt Bescheid.',

@@ -14,7 +14,7 @@ export const HOT_WORK_EN = {
   noted: 'Hot work noted.',
   'noted-at': '{place} hot work noted {at}.',
   'noted-alone': '{place} hot work noted {at}. Nothing else is entered about this car.',
-  'out-of-turn': '**HOLD: {step} out of turn** ({blocks}). The foreman decides; end it with its own line all the same.',
+  'out-of-turn': '**HOLD: {step} out of turn** ({blocks}). The foreman decides.',
   unconfirmed: '**{cards}: full strength is not confirmed**.',
   'unconfirmed-earliest': '**{cards}: full strength is not confirmed** (earliest {at}).',
   'is-told': '{who} is told.',

@@ -16,7 +16,7 @@ export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   noted: 'Trabajo en caliente anotado.',
   'noted-at': '{place} trabajo en caliente anotado {at}.',
   'noted-alone': '{place} trabajo en caliente anotado {at}. De este coche no hay nada más anotado.',
-  'out-of-turn': '**RETENIDO: {step} fuera de orden** ({blocks}). Decide el jefe de taller; avisa igualmente del final.',
+  'out-of-turn': '**RETENIDO: {step} fuera de orden** ({blocks}). Decide el jefe de taller.',
   unconfirmed: '**{cards}: resistencia final sin confirmar**.',
   'unconfirmed-earliest': '**{cards}: resistencia final sin confirmar** (como pronto {at}).',
   'is-told': 'Se avisa a {who}.',

@@ -6,11 +6,13 @@ import type { JobCommand } from '../../repair/commands.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { foremanAt, nameOf } from '../../repair/people.js';
 import { isThrough, stepsAt } from '../../repair/step-state.js';
+import type { Refusal } from '../../repair/refusal.js';
 import { FIRE_WATCH, isFireWatch } from '../../repair/watch-card.js';
 import type { Answer, Button } from '../answer.js';
 import { sayButtons } from '../catalogue/buttons.js';
 import { sayHotWork } from '../catalogue/hot-work.js';
 import { blocksWords } from './block-words.js';
+import { saySteps } from '../catalogue/steps.js';
 import { cautionLine } from './cautions.js';
 import { fireFirst, goesOnElsewhere, overButton, overStarts, smokeButton, staysSentence, watchSentence, weldAim } from './fire-watch.js';
 import type { JobEntered } from './job-entry.js';
@@ -68,7 +70,7 @@ export function composeOver(entered: Of<'done' | 'sign'>, setting: Setting): Ans
 
 /** The end of hot work that is no step of a procedure, or whose step does not count yet. */
 function overWithoutStep({ job, entry, notes, facts }: Of<'done' | 'sign'>, watch: Outlook, setting: Setting): Answer {
-  const refused = notes.flatMap((note) => (note.note === 'step-refused' ? composeRefusal(note.refusal, setting).lines.slice(0, 1) : []));
+  const refused = notes.flatMap((note) => (note.note === 'step-refused' ? stepStays(note.refusal, setting) : []));
   const no = job?.no ?? watch.cure.job;
   const undo = entry === null ? [] : [button(sayButtons(setting, 'undo'), `undo ${entry}`)];
   const stays = staysSentence(watch, setting);
@@ -76,6 +78,10 @@ function overWithoutStep({ job, entry, notes, facts }: Of<'done' | 'sign'>, watc
   const said = answer('plain', [sayHotWork(setting, 'over', { job: no, at, watch: goesOnElsewhere(watch, setting) ?? watchSentence(watch, setting) }), cautionLine('fire-watch', setting), stays], [...(goingOn(watch.cure).length === 0 ? [] : [overButton(watch, setting)]), ...(stays === null ? [] : [stayButton(no, setting)]), smokeButton(watch, setting), ...undo]);
   return { ...said, lines: [...said.lines, ...refused] };
 }
+
+/** The end is noted, and the step that it would be is not: never said as if nothing had been stored. */
+const stepStays = (refusal: Refusal, setting: Setting): Answer['lines'] =>
+  refusal.code === 'step-blocked' ? answer('plain', [saySteps(setting, 'does-not-count', { step: refusal.step.id, blocks: blocksWords(refusal.blocks, setting) })]).lines : composeRefusal(refusal, setting).lines.slice(0, 1);
 
 const watchOf = (outlooks: readonly Outlook[]): Outlook | null => outlooks.findLast(({ cure }) => isFireWatch(cure.card)) ?? null;
 

@@ -45,6 +45,7 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'onto-itself':
     case 'nothing-runs':
     case 'watch-own-word':
+    case 'still-hot':
     case 'no-next-stage':
     case 'nothing-to-check':
     case 'no-heat':

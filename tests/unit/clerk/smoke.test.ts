@@ -67,4 +67,27 @@ describe('the word that ends a fire watch', () => {
     expect(day.told('wren', '09:01', 'ok')).not.toMatch(/Fire watch confirmed/);
     expect(day.told('tomek', '09:02', 'ok')).toMatch(/Fire watch confirmed 09:02 by Tomek/);
   });
+
+  it('ends nothing while the work goes on, and says so', () => {
+    const day = new DeskDay(ALONE);
+    day.says('tomek', '08:00', 'weld 703');
+    expect(day.told('ines', '09:02', 'clear 703')).toMatch(/hot work is noted as going on[^]*`?done 703 weld/);
+  });
+});
+
+describe('the end of hot work, as its button says it', () => {
+  it.each(['703 welding over', 'welding over 703', '703 schweißen vorbei', '703 soldadura terminada', '703 weld over'])('%s', (line) => {
+    const day = new DeskDay(ALONE);
+    day.says('tomek', '08:00', 'weld 703');
+    expect(day.told('tomek', '08:10', line)).toMatch(/hot work over 08:10/);
+  });
+
+  it('is never said as if nothing had been stored, though its step does not count yet', () => {
+    const day = new DeskDay(ALONE);
+    day.says('tomek', '08:00', 'begin 601 bonded-panel');
+    day.says('tomek', '08:01', 'weld 601 j3');
+    const said = day.told('tomek', '08:10', 'done 601 j3 weld');
+    expect(said).toMatch(/hot work over 08:10[^]*weld-cured does not count: after clamps-off/);
+    expect(said).not.toMatch(/Nothing stored/);
+  });
 });
