@@ -2,10 +2,12 @@ import type { Situation, NewFact } from '../repair/decision.js';
 import { outlooksOf } from '../repair/book.js';
 import type { EntryNo, JobNo, PersonId } from '../repair/ids.js';
 import type { Outlook } from '../repair/outlook.js';
-import { foremanOf } from '../repair/people.js';
+import { allOnShift } from '../repair/on-shift.js';
+import { foremanAt, foremanOf } from '../repair/people.js';
 import type { Answer } from '../reply/answer.js';
 import { composeAccepted, composeHanded, composeOffer, composeStranger } from '../reply/compose/people.js';
 import { settingFor } from '../reply/compose/setting-for.js';
+import { composeFireCalled } from '../reply/compose/smoke.js';
 import type { NewPost } from './ports.js';
 
 type To = NewPost['to'];
@@ -22,9 +24,21 @@ export function noticesOf(entry: EntryNo, facts: readonly NewFact[], before: rea
     }
     case 'handover-accepted':
       return accepted(entry, first.fact.offer, facts, situation);
+    case 'fire-reported':
+      return fireCalled(entry, situation);
     default:
       return [];
   }
+}
+
+/** Nobody said at which car: the foreman and everybody at work hear it once, at once. */
+function fireCalled(entry: EntryNo, situation: Situation): NewPost[] {
+  const { shop, now, by } = situation;
+  const others: readonly To[] = shop.shifts.length === 0 ? shop.people.map(({ id }) => id) : allOnShift(shop, now);
+  return [...new Set<To>([foremanAt(shop, now), ...others])].filter((to) => to !== by).map((to) => {
+    const { about, ...post } = notice(entry, to, null, composeFireCalled(by, settingFor(to, situation)), situation);
+    return { ...post, about: { ...about, kind: 'safety' } };
+  });
 }
 
 /** Somebody who is not one of the shop's people wanted to enter something. */

@@ -31,6 +31,7 @@ import { read } from './commands/read.js';
 import { release } from './commands/release.js';
 import { scrap } from './commands/scrap.js';
 import { sign } from './commands/sign.js';
+import { smoke } from './commands/smoke.js';
 import { stay } from './commands/stay.js';
 import { tap } from './commands/tap.js';
 import { turnAway } from './commands/turn-away.js';
@@ -74,6 +75,7 @@ export const COMMANDS: Readonly<Record<CommandKind, Declaration>> = {
   hold,
   override,
   weld,
+  smoke,
   may,
   move,
   hand,

@@ -1,4 +1,5 @@
 import { correctSlips } from './correct-slips.js';
+import { fireCall } from './fire-call.js';
 import { interpretLine } from './interpret-line.js';
 import { knownNames } from './known-names.js';
 import type { Read, ReadingContext } from './reading.js';
@@ -14,6 +15,8 @@ export function readLine(text: string, context: ReadingContext): Read {
   const names = knownNames(context);
   const parsed = interpretLine(text, names);
   if (parsed.ok) return parsed;
+  const call = fireCall(text, context.openJobs);
+  if (call !== null) return { ok: true, command: call };
   const corrected = correctSlips(text, names, parsed.trouble) ?? parsed;
   return corrected.ok ? corrected : { ok: false, misread: toMisread(corrected.trouble, names) };
 }

@@ -1,5 +1,6 @@
 import { JOB_PATTERN, JOINT_PATTERN } from '../repair/ids.js';
 import { done } from './commands/done.js';
+import { weld } from './commands/weld.js';
 import { isClampWord } from './asking-words.js';
 import { wordsOfAll } from './language.js';
 import { commandWords } from './phrases.js';
@@ -17,6 +18,8 @@ const POSSIBLE: ReadonlySet<string> = new Set(['ok', 'okay', 'possible', 'mögli
 /** Who says so is nobody, or is asked for. */
 const NOT_A_NAME: ReadonlySet<string> = new Set(['who', 'what', 'when', 'if', 'it', 'i', 'wer', 'was', 'wann', 'quien', 'quién', 'que', 'qué', 'they', 'you']);
 const DONE: ReadonlySet<string> = new Set(Object.values(done.forms).flatMap(wordsOfAll));
+/** `welding over`: said of a lamp or of the open time it is none of that. */
+const WELD: ReadonlySet<string> = new Set(Object.values(weld.forms).flatMap(wordsOfAll));
 
 /**
  * Ways of speaking that put the words in another order, as the plain line they stand for: `dee do 421` is `hand 421 to dee`.
@@ -69,7 +72,7 @@ function clampsOff(pieces: readonly Piece[]): string | null {
 
 /** `501 weld done`, `weld 501 fertig 20 min ago`. */
 function stepDone(pieces: readonly Piece[]): string | null {
-  const at = pieces.findIndex((piece) => DONE.has(piece.text));
+  const at = pieces.findIndex((piece, index) => DONE.has(piece.text) || (piece.text === 'over' && WELD.has(pieces[index - 1]?.text ?? '')));
   const before = pieces.slice(0, Math.max(at, 0)).filter((piece) => !isFiller(piece.text));
   const after = pieces.slice(at + 1);
   const steps = before.filter((piece) => !isNumbered(piece));

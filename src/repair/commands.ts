@@ -95,6 +95,8 @@ export type JobCommand =
   | (Subject & { readonly kind: 'override'; readonly step: string | null; readonly reason: string })
   /** Hot work is about to begin. */
   | (Subject & { readonly kind: 'weld'; readonly when: When })
+  /** Smoke, a smell of burning or fire, at a car or anywhere. */
+  | (Subject & { readonly kind: 'smoke' })
   | (Subject & { readonly kind: 'hand'; readonly to: string })
   | { readonly kind: 'handover'; readonly to: string; readonly except: readonly JobNo[] }
   | { readonly kind: 'accept' }
@@ -121,6 +123,6 @@ export type QuestionCommand =
 
 export type Command = EntryCommand | QuestionCommand;
 
-const JOB_COMMANDS: Readonly<Record<JobCommand['kind'], true>> = { begin: true, done: true, sign: true, tap: true, enter: true, hold: true, override: true, weld: true, hand: true, handover: true, accept: true, busy: true, move: true, adopt: true, 'turn-away': true };
+const JOB_COMMANDS: Readonly<Record<JobCommand['kind'], true>> = { begin: true, done: true, sign: true, tap: true, enter: true, hold: true, override: true, weld: true, smoke: true, hand: true, handover: true, accept: true, busy: true, move: true, adopt: true, 'turn-away': true };
 export const isJobCommand = (command: Command): command is JobCommand => command.kind in JOB_COMMANDS;
 export type CommandKind = Command['kind'];

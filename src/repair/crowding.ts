@@ -7,8 +7,8 @@ export const CROWDED_OVER = minutes(60);
 /** What comes beyond them waits so long at most for what else comes. */
 const WAITS = minutes(15);
 
-/** What harms if it waits: neither counted nor ever kept back. */
-export const isUrgent = (kind: ReminderKind | 'bundle' | 'stranger'): boolean => kind === 'open-limit' || kind === 'safety' || kind === 'fire-watch';
+/** What harms if it waits, and what a foreman has to decide, hot work among it: neither counted nor ever kept back, and always with its own buttons. */
+export const isUrgent = (kind: ReminderKind | 'bundle' | 'stranger'): boolean => kind === 'open-limit' || kind === 'safety' || kind === 'fire-watch' || kind === 'decision';
 
 export type Turn = { readonly how: 'alone' } | { readonly how: 'together' } | { readonly how: 'later'; readonly at: Instant };
 

@@ -17,6 +17,7 @@ import type { Block } from './step-needs.js';
 import { stepsAt } from './step-state.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
+import { isFireWatch } from './watch-card.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 
@@ -36,7 +37,7 @@ export function decideCheck(command: Of<'check'>, situation: Situation): Decisio
   if (stopped !== null) return refuse(stopped);
   if (outlook.overMaximum !== null) return refuse({ code: 'held', job, reason: 'over-maximum' });
   const one = checkedMilestone(command, outlook, situation);
-  if (one === null) return refuse({ code: 'nothing-to-check', job });
+  if (one === null) return refuse({ code: isFireWatch(outlook.cure.card) ? 'still-hot' : 'nothing-to-check', job });
   const hold = holdOf(outlook, one);
   if (hold === 'open-limit' || hold === 'dew' || hold === 'cartridge' || hold === 'earlier') return refuse({ code: 'held', job, reason: hold });
   const foreman = isForeman(situation.shop, situation.by);

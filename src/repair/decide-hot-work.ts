@@ -2,6 +2,7 @@ import { outlooksOf } from './book.js';
 import type { EntryCommand } from './commands.js';
 import { refuse, type Decision, type NewFact, type Situation } from './decision.js';
 import { fireWatchFacts, hotWorkBegins, runningWatch } from './fire-watch.js';
+import { goingOn } from './hot-work.js';
 import type { JobNo, JointNo } from './ids.js';
 import { isAdhesive } from './decide-card.js';
 import { isOver, type Outlook } from './outlook.js';
@@ -24,16 +25,18 @@ export function decideWeld(command: Of<'weld'>, situation: Situation): Decision 
   return { ok: true, facts: [begun, ...watch], about: null, notes: [] };
 }
 
-/** `done 501 weld` on a job without a procedure: the fire watch begins, whether anybody said before that they weld or not. */
+/** `done 501 weld` about no step: the fire watch begins, whether anybody said before that they weld or not. */
 export function decideWeldDone(command: Of<'done'>, situation: Situation): Decision {
   const late = untimely(command, situation);
   if (late !== null) return refuse(late);
   const job = jobOf(command, situation);
   if (job === null) return refuse(whichJob(command, situation));
   const at = command.when.latest;
-  const begun = runningWatch(job, situation)?.cure.hotWork.at(-1)?.at ?? null;
+  const watch = runningWatch(job, situation);
+  const hot = watch === null ? [] : goingOn(watch.cure);
+  const begun = hot[0]?.at ?? watch?.cure.hotWork.at(-1)?.at ?? null;
   if (begun !== null && at < begun) return refuse({ code: 'before-step', at, step: 'welded', stepAt: begun });
-  const joint = command.joint ?? onlyJoint(job, situation);
+  const joint = command.joint ?? (hot.length > 0 ? null : onlyJoint(job, situation));
   return { ok: true, facts: fireWatchFacts(job, joint, at, situation), about: null, notes: [] };
 }
 
@@ -41,20 +44,19 @@ export function decideWeldDone(command: Of<'done'>, situation: Situation): Decis
 const HOT_WORD = /^(?:weld|hot work|schwei(?:ß|ss)|geschwei|solda)/i;
 /** Without these the car has no procedure that a step could belong to. */
 const NO_STEPS: readonly Refusal['code'][] = ['no-procedure', 'unknown-job', 'which-job', 'nothing-asked'];
-/** The step stands back; what burned may burn all the same. */
-const STEP_WAITS: readonly Refusal['code'][] = ['step-blocked', 'step-missing', 'step-role', 'job-held', 'which-step'];
 
-/** What was decided about a step, and the fire watch that begins with it: hot work that is over is watched, whether its step counts or not. */
+/** What was decided about a step, and the fire watch that begins with it: hot work that was noted can always be ended, whether a step counts or not. */
 export function withFireWatch(command: Of<'done'> | Of<'sign'>, decided: Decision, situation: Situation): Decision {
-  if (decided.ok) return { ...decided, facts: [...decided.facts, ...watchesFor(decided.facts, situation)] };
+  const watches = decided.ok ? watchesFor(decided.facts, situation) : [];
+  if (decided.ok && decided.facts.length > 0) return { ...decided, facts: [...decided.facts, ...watches] };
   if (command.kind !== 'done' || command.step === null || !HOT_WORD.test(command.step.trim())) return decided;
-  const { refusal } = decided;
-  if (NO_STEPS.includes(refusal.code) && (refusal.code !== 'unknown-job' || refusal.choices.length === 0)) return decideWeldDone(command, situation);
+  if (!decided.ok && NO_STEPS.includes(decided.refusal.code) && (decided.refusal.code !== 'unknown-job' || decided.refusal.choices.length === 0)) return decideWeldDone(command, situation);
   const job = jobOf(command, situation);
-  const isHot = job !== null && runningWatch(job, situation)?.cure.closed === null;
-  if (!STEP_WAITS.includes(refusal.code) || !isHot) return decided;
+  const watch = job === null ? null : runningWatch(job, situation);
+  if (watch === null || goingOn(watch.cure).length === 0) return decided;
   const over = decideWeldDone(command, situation);
-  return over.ok ? { ...over, notes: [{ note: 'step-refused', refusal }] } : over;
+  if (!over.ok) return decided.ok ? over : decided;
+  return { ...over, notes: decided.ok ? decided.notes : [{ note: 'step-refused', refusal: decided.refusal }] };
 }
 
 /** The fire watches of steps that became done. */

@@ -5,6 +5,7 @@ import { decideEnter } from './decide-enter.js';
 import { decideHold, decideOverride } from './decide-stop.js';
 import { decideMove } from './decide-move.js';
 import { decideWeld, withFireWatch } from './decide-hot-work.js';
+import { reportSmoke } from './decide-smoke.js';
 import type { Decision, Situation } from './decision.js';
 
 /** What a command about a whole job, its steps or the people means for the book. */
@@ -26,6 +27,8 @@ export function decideJob(command: JobCommand, situation: Situation): Decision {
       return decideOverride(command, situation);
     case 'weld':
       return decideWeld(command, situation);
+    case 'smoke':
+      return reportSmoke(command, situation);
     case 'hand':
       return decideHand(command, situation);
     case 'handover':

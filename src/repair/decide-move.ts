@@ -88,16 +88,17 @@ function retold({ outlook: { cure }, as }: Moving, { live }: Job, to: JobNo): Ne
 function onJoints(moving: readonly Moving[], { live }: Job, to: JobNo): NewFact[] {
   return live.flatMap((record): NewFact[] => {
     const { fact, happenedAt, by } = record;
-    if (!('joint' in fact)) return [];
     const goes = moving.find(({ outlook }) => isAbout(record, outlook));
     if (goes === undefined) return [];
+    if (fact.type === 'weld-ended') return [{ job: to, happenedAt, by, fact }];
+    if (!('joint' in fact)) return [];
     return [{ job: to, happenedAt, by, fact: fact.type === 'weld-begun' ? { ...fact, joint: fact.joint === null ? null : goes.as.joint } : { ...fact, joint: goes.as.joint } }];
   });
 }
 
 function isAbout({ fact, happenedAt }: FactRecord, { cure }: Outlook): boolean {
+  if (fact.type === 'weld-begun' || fact.type === 'weld-ended') return isFireWatch(cure.card) && happenedAt >= cure.openedAt;
   if (!('joint' in fact)) return false;
-  if (fact.type === 'weld-begun') return isFireWatch(cure.card) && happenedAt >= cure.openedAt;
   // As for every cure: what was read before it began is about another one.
   return fact.joint === cure.ref.joint && (fact.type !== 'reading' || happenedAt >= cure.openedAt);
 }

@@ -53,6 +53,8 @@ export type JobFact =
   | { readonly type: 'job-released'; readonly reason: string }
   /** Hot work begins on a joint or on the car. */
   | { readonly type: 'weld-begun'; readonly joint: JointNo | null }
+  /** Hot work is over. `only`: what had begun at these moments; null: all that went on. */
+  | { readonly type: 'weld-ended'; readonly only: readonly Instant[] | null }
   /** A caution of a step was shown to whoever entered this: with the step before it, or with the step itself at the latest. */
   | { readonly type: 'cautioned'; readonly step: StepId; readonly caution: CautionKind }
   /** Every cure of the job belongs to somebody else from now on. */
@@ -76,6 +78,8 @@ export type ShopFact =
   | { readonly type: 'adoption-refused'; readonly person: PersonId }
   /** The foreman was asked once whether to take this stranger on. */
   | { readonly type: 'adoption-asked'; readonly person: PersonId }
+  /** Smoke or fire, and nobody said at which car. */
+  | { readonly type: 'fire-reported' }
   | { readonly type: 'bell'; readonly bell: 'opening' | 'closing'; readonly dueAt: Instant; readonly posted: boolean };
 
 /** An earlier entry no longer counts; both stay in the book. */

@@ -1,6 +1,7 @@
 import { plus, type Instant } from '../cure/units.js';
-import { alarm, reminder } from './alarm.js';
+import { alarm, reminder, watchAlarm } from './alarm.js';
 import { sameCure } from './cure-ref.js';
+import { goingOn } from './hot-work.js';
 import { isTold } from './hot-work-told.js';
 import { isOver, type Outlook } from './outlook.js';
 import { foremanAt } from './people.js';
@@ -19,21 +20,21 @@ export const HOT_WORK_ROUND = 2;
 export function watchReminders(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure, milestones } = outlook;
   const smoke = undecidedSmoke(cure);
-  if (smoke !== null) return alarm(outlook, routing, { kind: 'safety', round: SMOKE_ROUND, dueAt: smoke.at, from: smoke.at });
+  if (smoke !== null) return alarm(outlook, routing, { kind: 'safety', round: SMOKE_ROUND, dueAt: smoke.at, from: smoke.at }, true);
   const banned = cure.hotWork.filter((weld) => weld.ban !== null && !weld.ended && weld.watch !== null && sameCure(weld.watch, cure.ref));
   const stops = banned.flatMap((weld) => alarm(outlook, routing, { kind: 'safety', round: weld.entry, dueAt: weld.at, from: weld.at }));
   // A STOP that nobody answered asks the same and more.
   if (cure.closed === null) return stops.length > 0 ? stops : stillHot(outlook, routing);
   if (isOver(outlook)) return stops;
-  return [...stops, ...milestones.flatMap(({ check: { dueAt, round } }) => (dueAt === null ? [] : alarm(outlook, routing, { kind: 'fire-watch', round, dueAt, from: dueAt }, false)))];
+  return [...stops, ...milestones.flatMap(({ check: { dueAt, round } }) => (dueAt === null ? [] : watchAlarm(outlook, routing, { kind: 'fire-watch', round, dueAt, from: dueAt })))];
 }
 
 /** Nobody said that the hot work is over, so nobody watches: asked as insistently as for any harm. */
 function stillHot(outlook: Outlook, routing: Routing): Reminder[] {
   const { cure } = outlook;
-  const begun = cure.hotWork.filter(({ watch }) => watch !== null && sameCure(watch, cure.ref)).at(-1)?.at ?? cure.openedAt;
+  const begun = goingOn(cure).at(-1)?.at ?? cure.openedAt;
   const from = plus(begun, routing.shop.rhythm.stillOn);
-  return alarm(outlook, routing, { kind: 'fire-watch', round: STILL_HOT_ROUND, dueAt: from, from }, false);
+  return watchAlarm(outlook, routing, { kind: 'fire-watch', round: STILL_HOT_ROUND, dueAt: from, from });
 }
 
 /** The foreman hears once, and at once, of hot work beside a cure whose full strength nobody confirmed. */

@@ -17,7 +17,7 @@ export interface HotWork {
   readonly wet: boolean;
   /** Wax or the like that was in the car by then. */
   readonly ban: { readonly material: string; readonly since: Instant } | null;
-  /** Its end was said, or the next hot work followed. */
+  /** Its end was said, or whoever did it began the next. */
   readonly ended: boolean;
   /** The fire watch that it belongs to. */
   readonly watch: CureRef | null;
@@ -30,9 +30,24 @@ export function hotWorkIn(job: Job): HotWork[] {
 
 function readHotWork(job: Job, { happenedAt: at, by, entry }: FactRecord, joint: JointNo | null): HotWork {
   const watch = job.live.findLast(({ fact, happenedAt }) => fact.type === 'cure-opened' && fact.cure.card === FIRE_WATCH && happenedAt <= at);
-  const ended = job.live.some(({ fact, happenedAt, entry: other }) => (fact.type === 'closed' || fact.type === 'moved') && fact.cure.card === FIRE_WATCH && (happenedAt > at || (happenedAt === at && other !== entry)));
+  const follows = (other: FactRecord): boolean => other.happenedAt > at || (other.happenedAt === at && other.entry > entry);
+  const ended = job.live.some((other) => follows(other) && (endsHotWork(job, other, at) || (other.fact.type === 'weld-begun' && other.by === by)));
   return { at, joint, by, entry, wet: isWet(job, joint, at), ban: banBy(job, at), ended, watch: watch?.fact.type === 'cure-opened' ? watch.fact.cure : null };
 }
+
+/** Whether hot work that began at `begun` was over by this entry. A watch that began without more being said ended all of it. */
+function endsHotWork({ live }: Job, { fact, entry, happenedAt }: FactRecord, begun: Instant): boolean {
+  if (fact.type === 'weld-ended') return fact.only === null || fact.only.includes(begun);
+  if ((fact.type !== 'closed' && fact.type !== 'moved') || fact.cure.card !== FIRE_WATCH) return false;
+  return !live.some((other) => other.entry === entry && other.happenedAt === happenedAt && SAYS_MORE.some((type) => type === other.fact.type));
+}
+
+/** In one entry with these, a watch that begins again tells nothing about the work. */
+const SAYS_MORE = ['weld-begun', 'weld-ended', 'released', 'checked'] as const;
+
+/** What goes on of the hot work that a fire watch follows, in order of beginning. */
+export const goingOn = ({ ref, hotWork }: { readonly ref: CureRef; readonly hotWork: readonly HotWork[] }): HotWork[] =>
+  hotWork.filter(({ ended, watch }) => !ended && watch !== null && sameCure(watch, ref));
 
 /** The plan decides where there is one. A place that nobody named is wet only if nothing on the car was closed yet. */
 function isWet({ live }: Job, joint: JointNo | null, at: Instant): boolean {

@@ -8,7 +8,7 @@ import { correctedReadings, type ReadingCorrection } from './corrected-readings.
 import { withCorrectCards } from './correct-cards.js';
 import { sameCure, type CureRef } from './cure-ref.js';
 import type { FactRecord, JobFact } from './facts.js';
-import { hotWorkIn, type HotWork } from './hot-work.js';
+import { goingOn, hotWorkIn, type HotWork } from './hot-work.js';
 import { holdSpans, type HeldSpan } from './job-hold.js';
 import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.js';
 import { isBegunBy, strictest } from './opened-days.js';
@@ -134,7 +134,9 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
   const there = job.live.filter((record) => onJoint(record, fact.cure.joint) && isAbout(record, opened.happenedAt));
   // A fire watch has no heat and no metal of its own: of what is entered about its place, only who stays is about it.
   const joint = isFireWatch(fact.card) ? there.filter((record) => record.fact.type === 'attended') : there;
-  const closed = lastTime(mine, 'closed');
+  // While hot work goes on no fire watch runs, whatever began one before.
+  const isHot = isFireWatch(fact.card) && goingOn({ ref: fact.cure, hotWork }).length > 0;
+  const closed = isHot ? null : lastTime(mine, 'closed');
   // A panel that was closed only later, by a late entry, was not moved before: that was part of setting it.
   const moved = mine.flatMap((record) => (record.fact.type === 'moved' && closed !== null && record.happenedAt >= closed ? [record.happenedAt] : []));
   const readings = joint.flatMap((record) => readingOf(record));

@@ -67,6 +67,8 @@ function wordsOf(command: LineCommand): string[] {
       return ['override', ...subject(command), command.step ?? '-', command.reason];
     case 'weld':
       return ['weld', ...subject(command), time(command.when)];
+    case 'smoke':
+      return ['smoke', ...subject(command)];
     case 'hand':
       return ['hand', ...subject(command), 'to', command.to];
     case 'handover':

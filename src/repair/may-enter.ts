@@ -2,7 +2,7 @@ import type { EntryCommand } from './commands.js';
 import type { Situation } from './decision.js';
 import { foremanOf, knownRole } from './people.js';
 import type { Refusal } from './refusal.js';
-import type { Role } from './shop.js';
+import { ROLES, type Role } from './shop.js';
 
 const AT_THE_CARS = ['apprentice', 'technician', 'foreman'] as const;
 const FOREMAN = ['foreman'] as const;
@@ -39,6 +39,8 @@ export const WHO_MAY: Readonly<Record<EntryCommand['kind'], readonly Role[]>> = 
   hold: ['foreman', 'quality'],
   override: FOREMAN,
   weld: AT_THE_CARS,
+  // Whoever smells it says so, on the list or not.
+  smoke: ROLES,
   hand: AT_THE_CARS,
   handover: AT_THE_CARS,
   accept: AT_THE_CARS,
@@ -51,6 +53,7 @@ export const WHO_MAY: Readonly<Record<EntryCommand['kind'], readonly Role[]>> = 
 
 /** Why this person may not enter this at all; null: they may. Asking is free to everyone. */
 export function mayEnter({ kind }: Pick<EntryCommand, 'kind'>, { shop, by }: Pick<Situation, 'shop' | 'by'>): Refusal | null {
+  if (kind === 'smoke') return null;
   const role = knownRole(shop, by);
   if (role === null) return { code: 'stranger', person: by, foreman: foremanOf(shop) };
   const may = WHO_MAY[kind];

@@ -20,6 +20,10 @@ export type Refusal =
   /** A card was named that does not run on this job. */
   | { readonly code: 'which-cure'; readonly job: JobNo; readonly named: string; readonly choices: readonly { readonly joint: JointNo; readonly card: string; readonly line: string }[] }
   | { readonly code: 'nothing-runs'; readonly job: JobNo }
+  /** Cleared while the hot work goes on. */
+  | { readonly code: 'still-hot'; readonly job: JobNo }
+  /** `hard` where nothing but a fire watch is: that has a word of its own. */
+  | { readonly code: 'watch-own-word'; readonly job: JobNo }
   /** What was entered there went to another job. */
   | { readonly code: 'moved-away'; readonly job: JobNo; readonly to: JobNo; readonly cards: readonly string[]; readonly at: Instant; readonly by: PersonId }
   | { readonly code: 'onto-itself'; readonly job: JobNo }

@@ -2,7 +2,7 @@ import { later, minutes, minutesBetween, plus, type Instant } from '../cure/unit
 import type { PersonId } from './ids.js';
 import type { Raised } from './job.js';
 import { nextOnShift, onShift, allOnShift } from './on-shift.js';
-import { isAttended, type Outlook } from './outlook.js';
+import { attendantAt, isAttended, type Outlook } from './outlook.js';
 import { foremanAt, foremanOnDuty } from './people.js';
 import { busyUntil, openOffer, type PeopleFacts } from './people-facts.js';
 import type { Reminder } from './reminder.js';
@@ -60,17 +60,21 @@ export function limitAudience({ cure }: Outlook, at: Instant, { shop }: Routing)
   return [...new Set<Person>([cure.owner, foremanAt(shop, at), ...allOnShift(shop, at)])];
 }
 
-/** Who hears of harm, and from when on: owner and foreman at once, everybody else while they are at work. */
-export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing): { readonly to: Person; readonly atWorkOnly: boolean }[] {
+/** Who hears of harm, and from when on: owner and foreman at once, everybody else while they are at work; `everybody` also where no shifts say who that is. */
+export function alarmAudience({ cure }: Outlook, at: Instant, { shop }: Routing, everybody = false): { readonly to: Person; readonly atWorkOnly: boolean }[] {
   const first: Person[] = [...new Set<Person>([cure.owner, foremanAt(shop, at)])];
-  const others = new Set(shop.shifts.length === 0 ? shop.people.map(({ id }) => id) : shop.shifts.flatMap((shift) => shift.people));
+  const others = new Set(everybody || shop.shifts.length === 0 ? shop.people.map(({ id }) => id) : shop.shifts.flatMap((shift) => shift.people));
   return [...first.map((to) => ({ to, atWorkOnly: false })), ...[...others].filter((to) => !first.includes(to)).map((to) => ({ to, atWorkOnly: true }))];
 }
 
-/** This moment where the person is at work, else when they come next; null: nobody knows. */
-export function nextAtWork(shop: Shop, person: PersonId, at: Instant): Instant | null {
-  if (shop.shifts.length > 0) return nextOnShift(shop, person, at);
-  return onShift(shop, person, at) ? at : nextOpening(shop, at);
+/** Who watches for fire: who said that they stay and the owner on shift, else who is to take over, else everybody at work; and the foreman always. Where nobody is, the owner. */
+export function watchAudience({ cure }: Outlook, at: Instant, { shop, people }: Routing): Person[] {
+  const atWork = (to: PersonId | null): PersonId[] => (to !== null && (shop.shifts.length === 0 || onShift(shop, to, at)) ? [to] : []);
+  const stays = attendantAt(cure, shop, at);
+  // Without shifts nobody knows whether the owner is still there when somebody else says that they stay.
+  const named = stays === null ? atWork(cure.owner) : [stays, ...(shop.shifts.length === 0 ? [] : atWork(cure.owner))];
+  const ways = [named, atWork(openOffer(people, cure.job, cure.owner, at)?.to ?? null), allOnShift(shop, at), [cure.owner]];
+  return [...new Set<Person>([...(ways.find((there) => there.length > 0) ?? []), foremanAt(shop, at)])];
 }
 
 /** The last repeat that two had to hear and only one has: still to be said to the other. The foreman's own step, the last, is for one. */

@@ -10,6 +10,7 @@ import { meantCures } from './meant-cures.js';
 import { currentMilestone, isOver, type Outlook } from './outlook.js';
 import type { Refusal } from './refusal.js';
 import type { ReminderKind } from './reminder.js';
+import { isFireWatch } from './watch-card.js';
 
 type Aimed = Extract<LineCommand, Subject>;
 type Found = { readonly ok: true; readonly outlook: Outlook } | { readonly ok: false; readonly refusal: Refusal };
@@ -28,8 +29,9 @@ export function cureFor(command: Aimed, situation: Situation): Found {
   const all = outlooksOf(known, situation.shop, situation.book.air);
   const isLamps = command.kind === 'on' || command.kind === 'off';
   const running = all.filter((outlook) => !isOver(outlook) || (!outlook.cure.scrapped && outlook.overMaximum !== null) || (isLamps && isLeftOn(outlook, situation.now)));
-  const asked = meantOf(command, command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running, situation);
-  const onJoint = asked.filter((outlook) => command.joint === null || outlook.cure.ref.joint === command.joint);
+  const asked = meantCures(command, command.kind === 'check' ? all.filter((outlook) => !outlook.cure.scrapped) : command.kind === 'when' || command.kind === 'why' ? (running.length > 0 ? running : all) : running);
+  const onJoint = asked.filter((outlook) => command.joint === null || outlook.cure.ref.joint === command.joint || isFireWatch(outlook.cure.card));
+  if (onJoint.length === 0 && command.kind === 'check' && command.result === 'hard' && all.some(({ cure }) => isFireWatch(cure.card) && !cure.scrapped)) return { ok: false, refusal: { code: 'watch-own-word', job } };
   if (onJoint.length === 0) return { ok: false, refusal: all.length === 0 ? wentAway(known) ?? { code: 'nothing-runs', job } : { code: 'nothing-runs', job } };
   const joints = [...new Set(onJoint.map((outlook) => outlook.cure.ref.joint))];
   const fitting = bestFit(command, onJoint, situation);
@@ -39,9 +41,6 @@ export function cureFor(command: Aimed, situation: Situation): Found {
   const outlook = fitting.at(-1) ?? onJoint.at(-1);
   return outlook === undefined ? { ok: false, refusal: { code: 'nothing-runs', job } } : { ok: true, outlook };
 }
-
-const meantOf = (command: Aimed, outlooks: readonly Outlook[], { by }: Situation): readonly Outlook[] =>
-  meantCures(command, outlooks, (outlook, kind) => openQuestionsTo(outlook, by).findLast((raised) => raised.kind === kind)?.at ?? 0);
 
 /** Everything that was entered there belonged to another job. */
 function wentAway({ no, live }: Job): Refusal | null {
@@ -57,7 +56,7 @@ function jobFor(command: Subject & { readonly kind: string } & Aimed, situation:
   if (situation.thread !== null) return situation.thread;
   const open = situation.book.openJobs();
   const lamp = 'lamp' in command ? command.lamp : null;
-  const running = meantOf(command, standing(command, open, situation), situation);
+  const running = meantCures(command, standing(command, open, situation));
   const candidates = lamp === null ? mine(command, running, situation) : withLamp(running, lamp);
   const jobs = [...new Set(candidates.map((outlook) => outlook.cure.job))];
   const [only] = jobs;

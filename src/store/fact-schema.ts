@@ -44,6 +44,7 @@ const schema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('job-held'), reason: z.string() }),
   z.strictObject({ type: z.literal('job-released'), reason: z.string() }),
   z.strictObject({ type: z.literal('weld-begun'), joint: jointSchema.nullable() }),
+  z.strictObject({ type: z.literal('weld-ended'), only: z.array(instantSchema).readonly().nullable() }),
   z.strictObject({ type: z.literal('cautioned'), step: stepSchema, caution: z.enum(CAUTIONS) }),
   z.strictObject({ type: z.literal('handed'), to: personSchema }),
   ofCure('moved-away').extend({ toJob: jobSchema }),
@@ -56,6 +57,7 @@ const schema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('adoption-refused'), person: personSchema }),
   ofCure('reminder-raised').extend({ kind: z.enum(REMINDER_KINDS), round: z.int(), step: z.int(), dueAt: instantSchema, to: addresseeSchema }),
   z.strictObject({ type: z.literal('air'), value: celsiusSchema, typed, humidity: z.number().nullable() }),
+  z.strictObject({ type: z.literal('fire-reported') }),
   z.strictObject({ type: z.literal('bell'), bell: z.enum(['opening', 'closing']), dueAt: instantSchema, posted: z.boolean() }),
   z.strictObject({ type: z.literal('undone'), entry: entrySchema }),
 ]);

@@ -57,14 +57,14 @@ it('smoke: the fire service first, the foreman at once, and the watch again from
   const over = await day.says('tomek', 'done 501 weld');
   await day.at('10:20');
   expect((await day.program.press('wren', over, 'Smoke')).text).toMatch(/501 SMOKE noted 10:20 by Wren\. Call the fire service first/);
-  expect((await day.posts('safety')).map((post) => `${post.to} ${post.reply.text.split('\n')[0] ?? ''}`)).toContain('ines Call the fire service first, then people out. 501 SMOKE reported 10:20 by Wren.');
+  expect((await day.posts('safety')).map((post) => `${post.to} ${post.reply.text.split('\n')[0] ?? ''}`)).toContain('ines Call the fire service first, then everybody out. Put it out only without danger to yourself; local rules come first. 501 SMOKE reported 10:20 by Wren.');
   expect((await day.says('ines', 'who waits')).text).toMatch(/501 HELD, smoke reported, foreman decides \(since 10:20\)/);
   await day.at('10:24');
   const [alarm] = (await day.posts('safety')).filter((post) => post.to === 'ines');
   if (alarm === undefined) throw new Error('no alarm');
   expect((await day.program.press('ines', alarm.reply, 'Watch again')).text).toMatch(/smoke judged by Ines: the watch starts again\.\nFire watch 11:24/);
   await day.at('10:40');
-  expect(await day.posts('safety')).toHaveLength(3);
+  expect((await day.posts('safety')).map((post) => post.to).sort()).toEqual(['ines', 'tomek', 'wren']);
 });
 
 it('a watch that ends after closing asks who stays', async () => {

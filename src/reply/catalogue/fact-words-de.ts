@@ -18,6 +18,8 @@ export const FACT_WORDS_DE: Readonly<Record<keyof typeof FACT_WORDS_EN, string>>
   'job-held': 'Sperre',
   'job-released': 'Freigabe',
   'weld-begun': 'Schweißen',
+  'weld-ended': 'Schweißen vorbei',
+  'fire-reported': 'Feuer gemeldet',
   cautioned: 'Warnhinweis',
   handed: 'Übergabe',
   'moved-away': 'Umzug in anderen Auftrag',

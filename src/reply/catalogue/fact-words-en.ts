@@ -16,6 +16,8 @@ export const FACT_WORDS_EN = {
   'job-held': 'hold',
   'job-released': 'release',
   'weld-begun': 'welding',
+  'weld-ended': 'welding over',
+  'fire-reported': 'fire reported',
   cautioned: 'caution',
   handed: 'handing over',
   'moved-away': 'move to another job',

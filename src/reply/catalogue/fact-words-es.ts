@@ -18,6 +18,8 @@ export const FACT_WORDS_ES: Readonly<Record<keyof typeof FACT_WORDS_EN, string>>
   'job-held': 'retención',
   'job-released': 'liberación',
   'weld-begun': 'soldadura',
+  'weld-ended': 'soldadura terminada',
+  'fire-reported': 'aviso de fuego',
   cautioned: 'advertencia',
   handed: 'entrega',
   'moved-away': 'traslado a otra orden',

@@ -41,6 +41,7 @@ export const HELP_DE: Readonly<Record<keyof typeof HELP_EN, string>> = {
   'turn-away': 'gehört nicht zu uns',
   undo: 'letzter Eintrag zurück',
   weld: 'Heißarbeit beginnt',
+  smoke: 'Rauch, Geruch oder Feuer: Alarm an alle',
   'what-if': 'Zeit mit anderer Wärme',
   when: 'ein Auftrag',
   'who-waits': 'alle Autos',

@@ -39,6 +39,7 @@ export const HELP_EN = {
   'turn-away': 'not one of us',
   undo: 'last entry back',
   weld: 'hot work begins',
+  smoke: 'smoke, smell or fire: an alarm to everybody',
   'what-if': 'time with other heat',
   when: 'one job',
   'who-waits': 'all cars',

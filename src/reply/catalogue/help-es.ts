@@ -41,6 +41,7 @@ export const HELP_ES: Readonly<Record<keyof typeof HELP_EN, string>> = {
   'turn-away': 'no es de los nuestros',
   undo: 'deshacer la última entrada',
   weld: 'empieza el trabajo en caliente',
+  smoke: 'humo, olor o fuego: alarma para todos',
   'what-if': 'hora con otro calor',
   when: 'un trabajo',
   'who-waits': 'todos los coches',

@@ -1,7 +1,11 @@
 import type { HOT_WORK_EN } from './hot-work-en.js';
 
 export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
-  'fire-first': '**Zuerst die Feuerwehr rufen**, dann alle raus.',
+  'fire-first': '**Zuerst die Feuerwehr rufen**, dann alle raus. Löschen nur ohne Gefahr für dich; örtliche Regeln gehen vor.',
+  'fire-called': '**RAUCH oder FEUER** gemeldet {at} von {who}. {fire}',
+  'everybody-told': 'Meister und alle, die arbeiten, bekommen Bescheid.',
+  'which-car': 'Welches Auto? Dann wird es wiederholt, bis der Meister entscheidet: `rauch AUFTRAG`.',
+  'smoke-stands': '{job} **RAUCH oder FEUER** gemeldet {at} von {who}; der Meister hat nicht entschieden. {fire}',
   'button-clear': 'Kalt, kein Rauch',
   'button-smoke': 'Rauch',
   'button-over': 'Schweißen vorbei',
@@ -12,6 +16,7 @@ export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   noted: 'Heißarbeit notiert.',
   'noted-at': '{place} Heißarbeit notiert {at}.',
   'noted-alone': '{place} Heißarbeit notiert {at}. Sonst ist zu diesem Auto nichts eingegeben.',
+  'out-of-turn': '**GESPERRT: {step} außer der Reihe** ({blocks}). Der Meister entscheidet.',
   unconfirmed: '**{cards}: Endfestigkeit nicht bestätigt**.',
   'unconfirmed-earliest': '**{cards}: Endfestigkeit nicht bestätigt** (frühestens {at}).',
   'is-told': '{who} bekommt Bescheid.',
@@ -44,6 +49,7 @@ export const HOT_WORK_DE: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   'smoke-judged': '{title} Rauch beurteilt von **{who}**: die Wache beginnt von vorn.',
   'look-once-more': 'Die Uhr ist keine Prüfung: schau noch einmal nach, bevor du gehst.',
   'going-on': '{title} Heißarbeit seit {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **Heißarbeit läuft noch** seit {since} ({who}), also läuft noch keine Brandwache.',
   'smoke-undecided': '**RAUCH** gemeldet {at} von {who}: der Meister entscheidet.',
   'who-stays': 'Die Werkstatt schließt, bevor die Brandwache vorbei ist. **Wer bleibt bis {at}?** `stay {job}`',
 };

@@ -1,5 +1,9 @@
 export const HOT_WORK_EN = {
-  'fire-first': '**Call the fire service first**, then people out.',
+  'fire-first': '**Call the fire service first**, then everybody out. Put it out only without danger to yourself; local rules come first.',
+  'fire-called': '**SMOKE or FIRE** called {at} by {who}. {fire}',
+  'everybody-told': 'Foreman and everybody at work are told.',
+  'which-car': 'Which car? Then it is said again until the foreman decides: `smoke JOB`.',
+  'smoke-stands': '{job} **SMOKE or FIRE** reported {at} by {who}; the foreman has not decided. {fire}',
   'button-clear': 'Clear',
   'button-smoke': 'Smoke',
   'button-over': 'Welding over',
@@ -10,6 +14,7 @@ export const HOT_WORK_EN = {
   noted: 'Hot work noted.',
   'noted-at': '{place} hot work noted {at}.',
   'noted-alone': '{place} hot work noted {at}. Nothing else is entered about this car.',
+  'out-of-turn': '**HOLD: {step} out of turn** ({blocks}). The foreman decides.',
   unconfirmed: '**{cards}: full strength is not confirmed**.',
   'unconfirmed-earliest': '**{cards}: full strength is not confirmed** (earliest {at}).',
   'is-told': '{who} is told.',
@@ -42,6 +47,7 @@ export const HOT_WORK_EN = {
   'smoke-judged': '{title} smoke judged by **{who}**: the watch starts again.',
   'look-once-more': 'The clock is not a check: look once more before you leave.',
   'going-on': '{title} hot work since {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **hot work still goes on** since {since} ({who}), so no fire watch runs yet.',
   'smoke-undecided': '**SMOKE** reported {at} by {who}: the foreman decides.',
   'who-stays': 'The shop closes before the fire watch is over. **Who stays until {at}?** `stay {job}`',
 } as const;

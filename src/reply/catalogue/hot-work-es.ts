@@ -1,7 +1,11 @@
 import type { HOT_WORK_EN } from './hot-work-en.js';
 
 export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
-  'fire-first': '**Primero llama a los bomberos**, luego todos fuera.',
+  'fire-first': '**Primero llama a los bomberos**, luego todos fuera. Apaga solo si no corres peligro; mandan las normas locales.',
+  'fire-called': '**HUMO o FUEGO** avisado {at} por {who}. {fire}',
+  'everybody-told': 'Se avisa al jefe de taller y a todos los que trabajan.',
+  'which-car': '¿Qué coche? Así se repite hasta que decida el jefe de taller: `humo ORDEN`.',
+  'smoke-stands': '{job} **HUMO o FUEGO** avisado {at} por {who}; el jefe de taller no ha decidido. {fire}',
   'button-clear': 'Frío, sin humo',
   'button-smoke': 'Humo',
   'button-over': 'Soldadura terminada',
@@ -12,6 +16,7 @@ export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   noted: 'Trabajo en caliente anotado.',
   'noted-at': '{place} trabajo en caliente anotado {at}.',
   'noted-alone': '{place} trabajo en caliente anotado {at}. De este coche no hay nada más anotado.',
+  'out-of-turn': '**RETENIDO: {step} fuera de orden** ({blocks}). Decide el jefe de taller.',
   unconfirmed: '**{cards}: resistencia final sin confirmar**.',
   'unconfirmed-earliest': '**{cards}: resistencia final sin confirmar** (como pronto {at}).',
   'is-told': 'Se avisa a {who}.',
@@ -44,6 +49,7 @@ export const HOT_WORK_ES: Readonly<Record<keyof typeof HOT_WORK_EN, string>> = {
   'smoke-judged': '{title} humo valorado por **{who}**: la vigilancia empieza de nuevo.',
   'look-once-more': 'El reloj no es una prueba: mira otra vez antes de irte.',
   'going-on': '{title} trabajo en caliente desde {since}, {owner}.',
+  'goes-on-elsewhere': '{place}: **el trabajo en caliente sigue** desde {since} ({who}), así que aún no hay vigilancia de incendio.',
   'smoke-undecided': '**HUMO** avisado {at} por {who}: decide el jefe de taller.',
   'who-stays': 'El taller cierra antes de que acabe la vigilancia de incendio. **¿Quién se queda hasta {at}?** `stay {job}`',
 };

@@ -16,6 +16,8 @@ export const REFUSAL_DE: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'which-card': '{job}: welche Materialkarte? {cards}. Noch nichts gespeichert.',
   'which-cure': '{job}: {named} läuft dort nicht. Welche Aushärtung? Noch nichts gespeichert.',
   'nothing-runs': '{job}: dort läuft nichts.',
+  'watch-own-word': '{job}: dort ist nichts, was fest werden kann, nur eine Brandwache. Alles kalt, kein Rauch, kein Geruch? `kalt {job}`. Nichts gespeichert.',
+  'still-hot': '{job}: Heißarbeit ist als laufend notiert, also läuft keine Brandwache, die vorbei sein kann. `done {job} weld` beendet sie. Nichts gespeichert.',
   'already-running': '{job} {joint}: {card} läuft schon seit {since}. Andere Fuge?',
   'button-other-joint': 'Andere Fuge',
   'button-cartridge': '2. Kartusche',

@@ -14,6 +14,8 @@ export const REFUSAL_EN = {
   'which-card': '{job}: which material card? {cards}. Nothing stored yet.',
   'which-cure': '{job}: no {named} runs there. Which cure? Nothing stored yet.',
   'nothing-runs': '{job}: nothing runs there.',
+  'watch-own-word': '{job}: nothing to call hard there, only a fire watch. All cold, no smoke, no smell? `clear {job}`. Nothing stored.',
+  'still-hot': '{job}: hot work is noted as going on, so no fire watch runs that could be over. `done {job} weld` ends it. Nothing stored.',
   'already-running': '{job} {joint}: {card} runs already since {since}. Another joint?',
   'button-other-joint': 'Other joint',
   'button-cartridge': '2nd cartridge',

@@ -16,6 +16,8 @@ export const REFUSAL_ES: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'which-card': '{job}: ¿qué ficha de material? {cards}. Aún nada guardado.',
   'which-cure': '{job}: {named} no corre ahí. ¿Qué curado? Aún nada guardado.',
   'nothing-runs': '{job}: ahí no corre nada.',
+  'watch-own-word': '{job}: ahí no hay nada que endurezca, solo una vigilancia de incendio. ¿Todo frío, sin humo, sin olor? `frío {job}`. No se guarda nada.',
+  'still-hot': '{job}: el trabajo en caliente consta en marcha, así que no hay vigilancia que pueda terminar. `done {job} weld` lo termina. No se guarda nada.',
   'already-running': '{job} {joint}: {card} ya corre desde {since}. ¿Otra junta?',
   'button-other-joint': 'Otra junta',
   'button-cartridge': '2.º cartucho',

@@ -1,4 +1,6 @@
 import { needsSomebody, watchEnds } from '../../repair/fire-watch.js';
+import { goingOn, type HotWork } from '../../repair/hot-work.js';
+import { FIRST_JOINT } from '../../repair/ids.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { nameOf } from '../../repair/people.js';
 import { undecidedSmoke } from '../../repair/smoke.js';
@@ -15,7 +17,10 @@ export const fireFirst = (reader: Reader): string => sayHotWork(reader, 'fire-fi
 
 export const clearButton = (watch: Outlook, reader: Reader): Button => button(sayHotWork(reader, 'button-clear'), `check ${aimed(watch)} fire-watch hard`);
 export const smokeButton = (watch: Outlook, reader: Reader): Button => button(sayHotWork(reader, 'button-smoke'), `check ${aimed(watch)} fire-watch soft`);
-export const overButton = (watch: Outlook, reader: Reader): Button => button(sayHotWork(reader, 'button-over'), `done ${aimed(watch)} weld`);
+export const overButton = (watch: Outlook, reader: Reader, weld: HotWork | undefined = goingOn(watch.cure).at(-1)): Button => button(sayHotWork(reader, 'button-over'), `done ${weldAim(watch, weld)} weld`);
+
+/** The words a line needs to mean this hot work: its joint is not always the one of its watch. */
+export const weldAim = ({ cure }: Outlook, weld: HotWork | undefined = goingOn(cure).at(-1)): string => (weld?.joint == null || weld.joint === FIRST_JOINT ? cure.job : `${cure.job} ${weld.joint}`);
 
 /** An answer about the watch itself: who stays, what they saw, what the foreman decided. */
 export function composeWatchEntry({ command, by, after, notes, entry }: Entered, setting: Setting): Answer {
@@ -33,7 +38,7 @@ export function composeWatchEntry({ command, by, after, notes, entry }: Entered,
 /** `when` of a car on which nothing but the watch goes on. */
 export function composeWatch(watch: Outlook, setting: Setting): Answer {
   const owner = nameOf(setting.shop, watch.cure.owner);
-  const goesOn = watch.cure.closed === null ? sayHotWork(setting, 'going-on', { title: title(watch), since: clock(watch.cure.hotWork.at(-1)?.at ?? watch.cure.openedAt, setting), owner }) : `${title(watch)} ${owner}.`;
+  const goesOn = watch.cure.closed === null ? sayHotWork(setting, 'going-on', { title: title(watch), since: clock(goingOn(watch.cure).at(-1)?.at ?? watch.cure.openedAt, setting), owner }) : `${title(watch)} ${owner}.`;
   return answer('plain', [goesOn, watchSentence(watch, setting)], watchButtons(watch, setting));
 }
 
@@ -49,7 +54,14 @@ export function watchSentence(watch: Outlook, setting: Setting): string {
   const smoke = undecidedSmoke(watch.cure);
   if (smoke !== null) return sayHotWork(setting, 'smoke-undecided', { at: clock(smoke.at, setting), who: nameOf(setting.shop, smoke.by) });
   const [one] = watch.milestones;
-  return one === undefined ? overStarts(aimed(watch), setting) : `${capital(milestoneSentence(watch, one, setting))}.`;
+  return one === undefined ? overStarts(weldAim(watch), setting) : `${capital(milestoneSentence(watch, one, setting))}.`;
+}
+
+/** Somebody else on this car has not said that they are done; null: nobody. */
+export function goesOnElsewhere({ cure }: Outlook, setting: Setting): string | null {
+  const weld = goingOn(cure).at(-1);
+  if (weld === undefined) return null;
+  return sayHotWork(setting, 'goes-on-elsewhere', { place: weld.joint === null ? cure.job : `${cure.job} ${weld.joint}`, since: clock(weld.at, setting), who: nameOf(setting.shop, weld.by) });
 }
 
 /** What to type when the hot work is over, and what that begins. */

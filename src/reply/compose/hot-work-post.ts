@@ -1,5 +1,5 @@
 import { HOT_WORK_ROUND, SMOKE_ROUND } from '../../repair/hot-work-due.js';
-import type { HotWork } from '../../repair/hot-work.js';
+import { goingOn, type HotWork } from '../../repair/hot-work.js';
 import type { Outlook } from '../../repair/outlook.js';
 import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
@@ -34,7 +34,7 @@ function stopPost({ round }: Reminder, watch: Outlook, late: string | null, sett
   const weld = watch.cure.hotWork.find(({ entry }) => entry === round);
   const stop = weld?.ban == null ? sayHotWork(setting, 'stop-post', { title: title(watch) }) : sayHotWork(setting, 'stop-post-ban', { title: title(watch), material: weld.ban.material, since: clock(weld.ban.since, setting) });
   const burns = sayHotWork(setting, 'burns', { fire: fireFirst(setting) });
-  return answer('alarm', [stop, inOneLine(notedBy(weld, setting), burns), late], [button(sayHotWork(setting, 'button-not-begun'), `undo ${round}`), overButton(watch, setting), smokeButton(watch, setting)]);
+  return answer('alarm', [stop, inOneLine(notedBy(weld, setting), burns), late], [button(sayHotWork(setting, 'button-not-begun'), `undo ${round}`), overButton(watch, setting, weld), smokeButton(watch, setting)]);
 }
 
 function smokePost(reminder: Reminder, watch: Outlook, late: string | null, setting: Setting): Answer {
@@ -56,7 +56,7 @@ function overPost({ dueAt }: Reminder, watch: Outlook, late: string | null, sett
 }
 
 function stillHotPost(watch: Outlook, late: string | null, setting: Setting): Answer {
-  const weld = watch.cure.hotWork.at(-1);
+  const weld = goingOn(watch.cure).at(-1);
   const noted = notedBy(weld, setting);
   const asked = noted === null ? sayHotWork(setting, 'still-going', { title: title(watch) }) : sayHotWork(setting, 'still-going-noted', { title: title(watch), noted });
   const again = `weld ${watch.cure.job}${weld?.joint == null ? '' : ` ${weld.joint}`}`;

@@ -8,6 +8,7 @@ import type { Answer } from '../answer.js';
 import { composeHotWork, composeOver } from './hot-work.js';
 import { composeMoved } from './moved.js';
 import { composePeople } from './people.js';
+import { composeSmoke } from './smoke.js';
 import { composeStep } from './procedure.js';
 import type { Setting } from './words.js';
 
@@ -39,6 +40,8 @@ export function composeJobEntry(entered: JobEntered, setting: Setting): Answer {
       return composeStep({ ...entered, command }, setting);
     case 'weld':
       return composeHotWork({ ...entered, command }, setting);
+    case 'smoke':
+      return composeSmoke({ ...entered, command }, setting);
     case 'move':
       return composeMoved({ ...entered, command }, setting);
     case 'hand':

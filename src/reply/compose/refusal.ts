@@ -44,6 +44,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refused('moved-away', { job: refusal.job, cards: refusal.cards.join(', '), to: refusal.to, at: clock(refusal.at, setting), who: nameOf(shop, refusal.by) });
     case 'onto-itself':
     case 'nothing-runs':
+    case 'watch-own-word':
+    case 'still-hot':
     case 'no-next-stage':
     case 'nothing-to-check':
     case 'no-heat':

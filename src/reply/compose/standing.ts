@@ -10,7 +10,9 @@ import type { Answer } from '../answer.js';
 import type { Reader } from '../catalogue/speaker.js';
 import { sayStanding } from '../catalogue/standing.js';
 import { cautionLine } from './cautions.js';
+import { fireFirst } from './fire-watch.js';
 import { shortened } from './shortened.js';
+import { smokeLine } from './smoke.js';
 import { clock, line, type Setting } from './words.js';
 
 const MOST_OVERRIDES = 2;
@@ -93,14 +95,16 @@ export function withOverrides(said: Answer, job: Job | null, setting: Setting): 
   return overridden === null ? said : { ...said, lines: [...said.lines, line(overridden)] };
 }
 
-/** Whatever was said about a job: who let what go on, and that it is held, each once. */
+/** Whatever was said about a job: that it smokes, first of all; who let what go on, and that it is held, each once. */
 export function withWholeJob(said: Answer, job: Job, setting: Setting): Answer {
   const hold = jobHoldOf(job);
   const spoken = said.lines.map((one) => one.map(({ text }) => text).join(''));
   const held = hold === null || spoken.some((words) => words.includes(hold.reason)) ? null : heldLine(job, setting);
   const overridden = overridesLine(job, setting);
+  const smoke = spoken.some((words) => words.includes(fireFirst(setting).replaceAll('**', ''))) ? null : smokeLine(job, setting);
   const more = [held, overridden].flatMap((words) => (words === null || spoken.includes(words.replaceAll('**', '')) ? [] : [line(words)]));
-  return more.length === 0 ? said : { ...said, lines: [...said.lines, ...more] };
+  const first = smoke === null ? [] : [line(smoke)];
+  return more.length + first.length === 0 ? said : { ...said, lines: [...first, ...said.lines, ...more] };
 }
 
 /** Every caution that the book keeps as shown is shown: what the answer does not hold yet is added, by step. */

@@ -58,6 +58,16 @@ describe('more than six messages an hour to one person', () => {
     expect(day.heard('safety').slice(0, 2).sort()).toEqual(['13:31 safety ines', '13:31 safety tomek']);
   });
 
+  it('never hold back what the foreman has to decide, nor put it among other questions', () => {
+    const day = new DeskDay({ shifts: [] });
+    for (let index = 0; index < 8; index += 1) day.says('ines', `08:0${index}`, `cure ${jobNamed(index)} P1`);
+    day.says('tomek', '12:50', 'cure 950 P1');
+    day.at('13:07');
+    day.says('tomek', '13:08', 'weld 950');
+    expect(day.heard('decision')).toEqual(['13:08 decision ines']);
+    expect(day.posts('decision').map(({ answer }) => answer.buttons.map(({ line }) => line))).toEqual([['hold 950 hot work before full strength']]);
+  });
+
   it('do not touch what goes to others', () => {
     const day = many(7, () => 0);
     day.says('wren', '08:00', 'cure 950 P1');

@@ -39,6 +39,7 @@ const MATRIX: Readonly<Record<EntryCommand['kind'], string>> = {
   hold: '..FQ..',
   override: '..F...',
   weld: 'ATF...',
+  smoke: 'ATFQWS',
   hand: 'ATF...',
   handover: 'ATF...',
   accept: 'ATF...',

@@ -45,24 +45,24 @@ function watched(): Shift {
 describe('hot work on a car with wax in it', () => {
   it('is STOP, in German', () => {
     expect(welded(waxed(), '09:40', 'de')).toEqual({
-      lines: ['7220 HALT: keine Hitze, keine Flamme. W1 ist in diesem Auto seit 09:00: das brennt im Hohlraum.', 'Nichts davon zählt. Ines bekommt sofort Bescheid. Brenner weglegen; Reparaturmethode und Meister entscheiden.', 'Rauch? Zuerst die Feuerwehr rufen, dann alle raus.'],
-      buttons: ['Nicht angefangen: undo 2', 'Schweißen vorbei: done 7220 j1 weld', 'Rauch: check 7220 j1 fire-watch soft'],
+      lines: ['7220 HALT: keine Hitze, keine Flamme. W1 ist in diesem Auto seit 09:00: das brennt im Hohlraum.', 'Nichts davon zählt. Ines bekommt sofort Bescheid. Brenner weglegen; Reparaturmethode und Meister entscheiden.', 'Rauch? Zuerst die Feuerwehr rufen, dann alle raus. Löschen nur ohne Gefahr für dich; örtliche Regeln gehen vor.'],
+      buttons: ['Nicht angefangen: undo 2', 'Schweißen vorbei: done 7220 weld', 'Rauch: check 7220 j1 fire-watch soft'],
     });
   });
 
   it('is STOP, in Spanish', () => {
     expect(welded(waxed(), '09:40', 'es')).toEqual({
-      lines: ['7220 ALTO: ni calor ni llama. W1 está en este coche desde 09:00: arde en la cavidad.', 'Nada de esto cuenta. Se avisa enseguida a Ines. Aparta el soplete; deciden el método de reparación y el jefe de taller.', '¿Humo? Primero llama a los bomberos, luego todos fuera.'],
-      buttons: ['Sin empezar: undo 2', 'Soldadura terminada: done 7220 j1 weld', 'Humo: check 7220 j1 fire-watch soft'],
+      lines: ['7220 ALTO: ni calor ni llama. W1 está en este coche desde 09:00: arde en la cavidad.', 'Nada de esto cuenta. Se avisa enseguida a Ines. Aparta el soplete; deciden el método de reparación y el jefe de taller.', '¿Humo? Primero llama a los bomberos, luego todos fuera. Apaga solo si no corres peligro; mandan las normas locales.'],
+      buttons: ['Sin empezar: undo 2', 'Soldadura terminada: done 7220 weld', 'Humo: check 7220 j1 fire-watch soft'],
     });
   });
 
   it('says smoke with the fire service before everything else, in every language', () => {
     const posts = LANGUAGES.map((language) => postsOf(smoke(), 'safety', language).at(-1)?.lines);
     expect(posts.map((lines) => lines?.slice(0, 2))).toEqual([
-      ['Call the fire service first, then people out. 7220 SMOKE reported 09:51 by Tomek.', 'The watch goes on only when the foreman says so.'],
-      ['Zuerst die Feuerwehr rufen, dann alle raus. 7220 RAUCH gemeldet 09:51 von Tomek.', 'Die Wache geht erst weiter, wenn der Meister es sagt.'],
-      ['Primero llama a los bomberos, luego todos fuera. 7220 HUMO avisado 09:51 por Tomek.', 'La vigilancia sigue solo cuando lo diga el jefe de taller.'],
+      ['Call the fire service first, then everybody out. Put it out only without danger to yourself; local rules come first. 7220 SMOKE reported 09:51 by Tomek.', 'The watch goes on only when the foreman says so.'],
+      ['Zuerst die Feuerwehr rufen, dann alle raus. Löschen nur ohne Gefahr für dich; örtliche Regeln gehen vor. 7220 RAUCH gemeldet 09:51 von Tomek.', 'Die Wache geht erst weiter, wenn der Meister es sagt.'],
+      ['Primero llama a los bomberos, luego todos fuera. Apaga solo si no corres peligro; mandan las normas locales. 7220 HUMO avisado 09:51 por Tomek.', 'La vigilancia sigue solo cuando lo diga el jefe de taller.'],
     ]);
   });
 });
