@@ -10,6 +10,7 @@ export const PROCEDURE_REFUSAL_DE: Readonly<Record<keyof typeof PROCEDURE_REFUSA
   'nothing-begun': 'Kein Auftrag hat einen Ablauf begonnen. Beginn einen: `begin 501`.',
   'which-step': '{job}: welcher Schritt? Noch nichts gespeichert.',
   'which-step-typed': '{job}: einen Schritt **{typed}** gibt es hier nicht. Welcher? Noch nichts gespeichert.',
+  'no-step-fits': '{job}: kein Schritt **{typed}** passt hier. Ganze Namen: `next {job}`. Nichts gespeichert.',
   'nothing-open': '{job}: davon ist für dich nichts offen.',
   'step-blocked': '{job} {step} **NOCH NICHT**: {blocks}. Nichts gespeichert.',
   'step-role': '{job} {step}: das ist für {roles}. Nichts gespeichert.',

@@ -8,6 +8,7 @@ export const PROCEDURE_REFUSAL_EN = {
   'nothing-begun': 'No job has begun a procedure. Begin one: `begin 501`.',
   'which-step': '{job}: which step? Nothing stored yet.',
   'which-step-typed': '{job}: no step **{typed}** here. Which one? Nothing stored yet.',
+  'no-step-fits': '{job}: no step **{typed}** fits here. Whole names: `next {job}`. Nothing stored.',
   'nothing-open': '{job}: nothing of that is open for you.',
   'step-blocked': '{job} {step} **NOT yet**: {blocks}. Nothing stored.',
   'step-role': '{job} {step}: that is for {roles}. Nothing stored.',

@@ -10,6 +10,7 @@ export const PROCEDURE_REFUSAL_ES: Readonly<Record<keyof typeof PROCEDURE_REFUSA
   'nothing-begun': 'Ningún trabajo ha empezado un procedimiento. Empieza uno: `begin 501`.',
   'which-step': '{job}: ¿qué paso? Aún nada guardado.',
   'which-step-typed': '{job}: aquí no hay ningún paso **{typed}**. ¿Cuál? Aún nada guardado.',
+  'no-step-fits': '{job}: aquí no encaja ningún paso **{typed}**. Nombres completos: `next {job}`. Nada guardado.',
   'nothing-open': '{job}: de eso no hay nada abierto para ti.',
   'step-blocked': '{job} {step} **AÚN NO**: {blocks}. Nada guardado.',
   'step-role': '{job} {step}: eso es para {roles}. Nada guardado.',

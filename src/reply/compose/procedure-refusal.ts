@@ -35,7 +35,7 @@ export function composeStepRefusal(refusal: StepRefusal, setting: Setting): Answ
     case 'no-procedure':
       return asked(refusal.choices.length === 0 ? say('no-procedure', { job: refusal.job }) : say('no-procedure-begin', { job: refusal.job, choices: namesIn(refusal.choices) }), refusal.choices);
     case 'which-step':
-      return asked(refusal.typed === null ? say('which-step', { job: refusal.job }) : say('which-step-typed', { job: refusal.job, typed: short(refusal.typed) }), refusal.choices);
+      return asked(refusal.typed === null ? say('which-step', { job: refusal.job }) : say(refusal.choices.length === 0 ? 'no-step-fits' : 'which-step-typed', { job: refusal.job, typed: short(refusal.typed) }), refusal.choices);
     case 'nothing-open':
       return refused([say('nothing-open', { job: refusal.job }), ...(refusal.blocked === null ? [] : [saySteps(setting, 'waits', { step: refusal.blocked.step.id, blocks: blocksWords(refusal.blocked.blocks, setting) })])].join(' '));
     case 'step-blocked':
