@@ -11,6 +11,7 @@ import { heatAt, hottestSetting, isOver, waitingMilestones, type MilestoneOutloo
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
+import { whichLamp } from './which-lamp.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[]; /** The lamp leaves the job it was on. */ readonly moved: readonly NewFact[] } | { readonly ok: false; readonly refusal: Refusal };
@@ -94,6 +95,8 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   if ('code' in back) return refuse(back);
   const about = { job: cure.job, cure: cure.ref };
   const heat = heatAt(outlook, situation.now);
+  const which = own !== null || heat.lamp === 'on' ? null : whichLamp({ ...command, heater, setting: typed }, cure.job, cure.ref.joint, situation);
+  if (which !== null) return refuse(which);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
   const alone = lampAlone({ ...command, heater, setting: typed }, cure, setting.value, situation);
   if (alone !== null) return refuse(alone);

@@ -48,6 +48,8 @@ export type Refusal =
   | { readonly code: 'nothing-asked' }
   | { readonly code: 'no-heat'; readonly job: JobNo }
   | { readonly code: 'lamp-elsewhere'; readonly lamp: LampName; readonly heater: Heater; readonly job: JobNo; readonly line: string }
+  /** No lamp was named, and every one that the shop owns heats another job: where each is, and the line that moves it. */
+  | { readonly code: 'which-lamp'; readonly heater: Heater; readonly job: JobNo; readonly choices: readonly { readonly lamp: LampName; readonly on: JobNo; readonly line: string }[] }
   /** No lamp or pad of this name; `isOther`: a pad was called a lamp, or a lamp a pad. */
   | { readonly code: 'unknown-lamp'; readonly lamp: string; readonly heater: Heater; readonly isOther: boolean }
   | { readonly code: 'same-card'; readonly job: JobNo; readonly card: string }

@@ -16,6 +16,9 @@ type Key = Parameters<typeof sayRefusal>[1];
 type Values = Readonly<Record<string, string>>;
 type Choice = readonly [label: string, line: string];
 
+/** Beside a question a phone shows this many buttons. */
+const MOST_LAMPS = 5;
+
 /** Why a command was not carried out, and what to do. One line each, buttons where they save typing. */
 export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
   return markedExample(composed(refusal, setting), 'card' in refusal && typeof refusal.card !== 'string' ? [refusal.card] : [], setting);
@@ -109,6 +112,10 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refusal.since === null ? refused('lamp-not-on-then', { job: refusal.job }) : refused('lamp-not-on-before', { job: refusal.job, since: clock(refusal.since, setting) });
     case 'lamp-elsewhere':
       return asked(say('lamp-elsewhere', { heater: refusal.heater, lamp: refusal.lamp, job: refusal.job }), [[say('button-moved-here'), refusal.line]]);
+    case 'which-lamp': {
+      const lamps = refusal.choices.map(({ lamp, on }) => say('lamp-is-on', { lamp, job: on })).join(', ');
+      return asked(say('which-lamp', { job: refusal.job, lamps }), refusal.choices.slice(0, MOST_LAMPS).map(({ lamp, on, line }) => [say('button-lamp-from', { lamp, job: on }), line]));
+    }
     case 'unknown-lamp':
       return answer('refusal', [unknownHeater(refusal, setting)]);
     case 'same-card':
