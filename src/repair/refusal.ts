@@ -33,8 +33,8 @@ export type Refusal =
   | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed' | 'welded'; readonly stepAt: Instant }
   | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
   | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
-  /** The next lamp stage before the check that ends the one before. */
-  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius; readonly card: MaterialCard }
+  /** The next lamp stage before the check that ends the one before; `stays`: the lamp is on at that, and is left so. */
+  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius; readonly card: MaterialCard; readonly stays: { readonly setting: Celsius; readonly line: string } | null }
   | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
   | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
   | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }

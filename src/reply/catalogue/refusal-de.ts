@@ -40,6 +40,7 @@ export const REFUSAL_DE: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'check-first': '{job} **NOCH NICHT**: {milestone} nicht geprüft. Volle Hitze auf frischem Kleber verzieht das Blech.',
   'check-first-earliest': '{job} **NOCH NICHT**: {milestone} nicht geprüft (frühestens {at}). Volle Hitze auf frischem Kleber verzieht das Blech.',
   'button-lamp-at': 'Strahler steht auf {setting}',
+  'button-stays-at': 'Bleibt auf {setting}',
   'hotter-than-lamp': '{job}: Fuge **{value}**, aber Strahler auf {setting}? Noch nichts gezählt. Strahler hochgedreht: sag das zuerst.',
   'button-reading-right': 'Messung stimmt',
   'air-too-hot': 'Luft **{value}**? Zu heiß für Werkstattluft. Nichts gespeichert.',

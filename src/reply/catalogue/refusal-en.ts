@@ -38,6 +38,7 @@ export const REFUSAL_EN = {
   'check-first': '{job} **NOT yet**: {milestone} is not checked. Full heat on fresh paste bows the panel.',
   'check-first-earliest': '{job} **NOT yet**: {milestone} is not checked (earliest {at}). Full heat on fresh paste bows the panel.',
   'button-lamp-at': 'Lamp is at {setting}',
+  'button-stays-at': 'Stays at {setting}',
   'hotter-than-lamp': '{job}: joint **{value}** but lamp at {setting}? Nothing counted yet. Lamp turned up: say that first.',
   'button-reading-right': 'Reading is right',
   'air-too-hot': 'Air **{value}**? Too hot for shop air. Nothing stored.',

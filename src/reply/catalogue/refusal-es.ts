@@ -40,6 +40,7 @@ export const REFUSAL_ES: Readonly<Record<keyof typeof REFUSAL_EN, string>> = {
   'check-first': '{job} **AÚN NO**: {milestone}, sin comprobar. Todo el calor sobre adhesivo fresco deforma el panel.',
   'check-first-earliest': '{job} **AÚN NO**: {milestone}, sin comprobar (como pronto {at}). Todo el calor sobre adhesivo fresco deforma el panel.',
   'button-lamp-at': 'Lámpara a {setting}',
+  'button-stays-at': 'Sigue a {setting}',
   'hotter-than-lamp': '{job}: ¿junta a **{value}** y lámpara a {setting}? Aún nada contado. Si subiste la lámpara, dilo primero.',
   'button-reading-right': 'Lectura correcta',
   'air-too-hot': '¿Aire a **{value}**? Demasiado calor para el aire del taller. Nada guardado.',

@@ -1,3 +1,4 @@
+import type { Celsius } from '../../cure/units.js';
 import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
 import { isStepRefusal } from '../../repair/step-refusal.js';
@@ -96,7 +97,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'check-first': {
       const values = { job: refusal.job, milestone: milestoneWord(refusal.milestone, setting) };
       const sentence = refusal.dueAt === null ? say('check-first', values) : say('check-first-earliest', { ...values, at: clock(refusal.dueAt, setting) });
-      return asked(sentence, [[say('button-lamp-at', { setting: `${Math.round(refusal.setting)}` }), refusal.line]]);
+      const lampAt = (key: 'button-lamp-at' | 'button-stays-at', value: Celsius): string => say(key, { setting: degrees(value, setting).replace(/ °.*$/, '') });
+      return asked(sentence, [[lampAt('button-lamp-at', refusal.setting), refusal.line], ...(refusal.stays === null ? [] : [[lampAt('button-stays-at', refusal.stays.setting), refusal.stays.line] as const])]);
     }
     case 'hotter-than-lamp':
       return asked(say('hotter-than-lamp', { job: refusal.job, value: degrees(refusal.value, setting), setting: degrees(refusal.setting, setting) }), [[say('button-reading-right'), refusal.line]]);
