@@ -12,6 +12,8 @@ export interface Setting extends Reader {
   readonly now: Instant;
   /** The reader's own, where it is not the shop's: both are said. */
   readonly unit?: Shop['unit'];
+  /** Today's times with their day too: other days stand beside them. */
+  readonly withDays?: boolean;
 }
 
 export const text = (words: string): Span => ({ kind: 'text', text: words });
@@ -35,7 +37,7 @@ export function clock(at: Instant, setting: Setting): string {
   const moment = DateTime.fromMillis(at, { zone: shop.zone, locale: LOCALES[languageOf(setting)] });
   const today = DateTime.fromMillis(now, { zone: shop.zone }).startOf('day');
   const days = moment.startOf('day').diff(today, 'days').days;
-  if (days === 0) return moment.toFormat('HH:mm');
+  if (days === 0 && setting.withDays !== true) return moment.toFormat('HH:mm');
   return moment.toFormat(Math.abs(days) < 7 ? 'ccc HH:mm' : 'ccc d LLL HH:mm');
 }
 
