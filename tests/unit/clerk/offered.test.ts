@@ -28,3 +28,15 @@ describe('a suggestion', () => {
     expect(told).toContain('Try: `cure 503 lamp 35`.');
   });
 });
+
+describe('everyday questions', () => {
+  it.each(['is 501 safe', 'can i drive 501', 'when is 501 ready', '501 ready?', 'ist 501 fertig?', 'wann ist 501 fertig', 'está listo 501?'])('%s: is answered as when', (line) => {
+    const told = desk().told('tomek', '08:10', line);
+    expect(told).toBe(desk().told('tomek', '08:10', 'when 501'));
+    expect(told).not.toMatch(/safe|ready/);
+  });
+
+  it('a role with a slip in it is the role', () => {
+    expect(desk().told('ines', '08:10', 'adopt sam technichian')).toBe(desk().told('ines', '08:10', 'adopt sam technician'));
+  });
+});
