@@ -30,12 +30,18 @@ const BETWEEN: Words = {
   es: ['yo', 'ya', 'ahora', 'para', 'quitar', 'ser', 'se', 'la', 'las', 'al', 'del', 'meter', 'en'],
 };
 
+/** How far a car is, in words that the answer never says itself. */
+const STATE: Words = { en: ['safe', 'ready', 'drive', 'driven'], de: ['sicher', 'fertig', 'bereit', 'soweit', 'fahren', 'gefahren'], es: ['seguro', 'segura', 'listo', 'lista', 'conducir', 'manejar'] };
+const WHEN: Words = { en: ['when'], de: ['wann'], es: ['cuándo', 'cuando'] };
+
 const setOf = (words: Words): ReadonlySet<string> => new Set(wordsOfAll(words));
 const asking = setOf(ASKING);
 const being = setOf(BEING);
 const ready = setOf(READY);
 const reasons = setOf(REASONS);
 const between = setOf(BETWEEN);
+const stateWords = setOf(STATE);
+const whenWords = setOf(WHEN);
 const clamps = setOf(CLAMPS);
 const deeds: ReadonlyMap<string, Deed> = new Map(DEEDS.flatMap((deed) => wordsOfAll(DEED_WORDS[deed]).map((word) => [word, deed] as const)));
 
@@ -43,6 +49,8 @@ export const isAskingWord = (text: string): boolean => asking.has(text);
 export const isBeingWord = (text: string): boolean => being.has(text);
 export const isReadyForWord = (text: string): boolean => ready.has(text);
 export const isReasonWord = (text: string): boolean => reasons.has(text);
+export const isStateAskedFor = (text: string): boolean => stateWords.has(text);
+export const isWhenWord = (text: string): boolean => whenWords.has(text);
 export const isBetweenWord = (text: string): boolean => between.has(text);
 export const isClampWord = (text: string): boolean => clamps.has(text);
 export const deedNamed = (text: string): Deed | null => deeds.get(text) ?? null;

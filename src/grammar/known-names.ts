@@ -1,4 +1,5 @@
 import type { Instant } from '../cure/units.js';
+import type { Command } from '../repair/commands.js';
 import { lampName, type LampName } from '../repair/ids.js';
 import type { ReadingContext } from './reading.js';
 
@@ -12,6 +13,7 @@ export interface KnownNames {
   readonly openJobs: ReadonlySet<string>;
   /** By their name in lower case, words joined by hyphens. */
   readonly procedures: ReadonlyMap<string, string>;
+  readonly allows: (command: Command) => boolean;
 }
 
 export function knownNames(context: ReadingContext): KnownNames {
@@ -23,6 +25,7 @@ export function knownNames(context: ReadingContext): KnownNames {
     pads: new Map(context.pads.map((name) => [name.toLowerCase(), lampName(name)])),
     openJobs: new Set(context.openJobs),
     procedures: new Map(context.procedures.map((name) => [hyphened(name), name])),
+    allows: context.allows ?? (() => true),
   };
 }
 

@@ -18,6 +18,8 @@ export interface ReadingContext {
   readonly openJobs: readonly string[];
   /** Names of the procedures that a job can begin. */
   readonly procedures: readonly string[];
+  /** Whether what is offered instead of a misread line can be meant in this shop; without it, everything can. */
+  readonly allows?: (command: Command) => boolean;
 }
 
 /** A line that stands for exactly one of several readings; offered as a button, never chosen for the person. */

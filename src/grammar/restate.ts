@@ -27,7 +27,7 @@ const WELD: ReadonlySet<string> = new Set(Object.values(weld.forms).flatMap(word
  */
 export function restate(pieces: readonly Piece[], asks: boolean, freeText: boolean): string | null {
   const other = asks ? [askedDone, askedReady] : [reported, givenAll, given, clampsOff, stepDone];
-  return restateMay(pieces) ?? (freeText ? null : other.reduce<string | null>((found, read) => found ?? read(pieces), null));
+  return restateMay(pieces, asks) ?? (freeText ? null : other.reduce<string | null>((found, read) => found ?? read(pieces), null));
 }
 
 /** Whether such a way of speaking was put as a question. */

@@ -11,20 +11,36 @@ const ALWAYS_VALID = 'help';
 
 /** Trouble as it is shown: only lines that would be read are offered. */
 export function toMisread(trouble: Trouble, names: KnownNames): Misread {
-  const valid = trouble.repairs().filter(({ line }) => interpretLine(line, names).ok);
-  const nearest = valid[0]?.line ?? examples(trouble, names).find((line) => interpretLine(line, names).ok) ?? ALWAYS_VALID;
+  const valid = trouble.repairs().filter(({ line }) => mayBeMeant(line, names));
+  const nearest = valid[0]?.line ?? keptLine(trouble, names) ?? examples(trouble, names).find((line) => interpretLine(line, names).ok) ?? ALWAYS_VALID;
   return { understood: trouble.understood, unclear: trouble.unclear, problem: trouble.problem, nearest, choices: choicesOf(valid, names) };
+}
+
+function mayBeMeant(line: string, names: KnownNames): boolean {
+  const read = interpretLine(line, names);
+  return read.ok && names.allows(read.command);
 }
 
 /** Nobody is shown how to say that something is done, or off, that they may have said is not. */
 const NEVER_SAID_FOR: ReadonlySet<CommandKind> = new Set(['done', 'sign', 'off']);
 
-function examples({ command, job }: Trouble, names: KnownNames): readonly string[] {
+/** Everything that was understood and nothing else. */
+const keptLine = ({ kept, command }: Trouble, names: KnownNames): string | null => (kept !== undefined && command !== null && !NEVER_SAID_FOR.has(command) && command !== 'check' && interpretLine(kept, names).ok ? kept : null);
+
+function examples({ command, job, understood }: Trouble, names: KnownNames): readonly string[] {
   const jobs = [...(job === null ? [] : [[job]]), [...names.openJobs]];
+  const said = understood.flatMap((one) => (one.is === 'card' ? [one.card] : []));
+  const cards = said.length > 0 || job !== null ? said : [...names.cards.values()];
   // "Hard" is never put into anybody's mouth.
   if (command === 'check') return jobs.map(([known]) => (known === undefined ? 'soft' : `soft ${known}`));
-  const own = command === null || NEVER_SAID_FOR.has(command) ? [] : jobs.map((known) => exampleLine(COMMANDS[command], known, names.cards.values()));
+  const own = command === null || NEVER_SAID_FOR.has(command) ? [] : jobs.map((known) => withLamp(exampleLine(COMMANDS[command], known, cards), understood));
   return job === null ? own : [...own, `when ${job}`];
+}
+
+/** The lamp or pad that was named stays in the example. */
+function withLamp(line: string, understood: Trouble['understood']): string {
+  const heater = understood.find((one) => one.is === 'heater');
+  return heater?.is !== 'heater' ? line : line.replace(/\blamp (?=\d)/u, `${heater.heater} ${heater.name} `);
 }
 
 /** One button for each thing that may have been meant. */

@@ -17,6 +17,8 @@ export interface Trouble {
   readonly command: CommandKind | null;
   readonly job: string | null;
   readonly repairs: () => readonly Repair[];
+  /** The line with nothing in it but what was understood. */
+  readonly kept?: string;
 }
 
 export type Parsed = { readonly ok: true; readonly command: Command } | { readonly ok: false; readonly trouble: Trouble };

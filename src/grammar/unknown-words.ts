@@ -12,7 +12,9 @@ import type { Repair } from './trouble.js';
 /** Neither wrong words by the dozen nor every way to correct them are tried. */
 const MOST_WORDS = 3;
 const MOST_WAYS = 16;
-const MOST_CARDS_NAMED = 6;
+const MOST_CARDS_NAMED = 12;
+/** Beside a question a phone shows this many. */
+const MOST_BUTTONS = 4;
 const LONGEST_UNCLEAR = 80;
 const LIKE_A_CARD = /^(?!j\d)[a-z]{1,2}\d{1,2}$/;
 
@@ -35,7 +37,10 @@ export function unknownWords(state: LineState, unknown: readonly Token[]): Findi
   return {
     unclear: typed.length > LONGEST_UNCLEAR ? `${Array.from(typed).slice(0, LONGEST_UNCLEAR).join('')}…` : typed,
     problem: asCard ? { is: 'known-card', cards: cards.slice(0, MOST_CARDS_NAMED) } : only === undefined ? 'known-words' : (LOOKS.find(([pattern]) => pattern.test(only.text))?.[1] ?? 'known-word'),
-    repairs: () => [...corrected(state, unknown), ...(asCard ? withCards(state, unknown, cards) : []), ...shortened(state, unknown)],
+    repairs: () => {
+      const near = corrected(state, unknown);
+      return [...near, ...(asCard ? withCards(state, unknown, cards, near) : []), ...shortened(state, unknown)];
+    },
   };
 }
 
@@ -59,8 +64,14 @@ function meantBy(token: Token, { draft: { names }, spoken }: LineState): readonl
   return lampOnly ? meant.filter((word) => isLamp(word) || !names.cards.has(word.toLowerCase())) : meant;
 }
 
-const withCards = ({ draft }: LineState, unknown: readonly Token[], cards: readonly string[]): readonly Repair[] =>
-  unknown.flatMap((token) => cards.slice(0, MOST_WAYS).map((card) => ({ line: replaced(draft, token, card), label: null })));
+/** Never one card chosen for somebody: a button for each where they are few, and the line without it, which asks. */
+function withCards({ draft, spoken }: LineState, unknown: readonly Token[], cards: readonly string[], near: readonly Repair[]): readonly Repair[] {
+  const buttons = near.length === 0 && cards.length <= MOST_BUTTONS;
+  const bare = without(draft, unknown);
+  const asking = spoken?.declaration.takes.includes('card') === true ? bare : `cure ${bare}`;
+  const each = unknown.flatMap((token) => cards.slice(0, MOST_WAYS).map((card) => ({ line: replaced(draft, token, card), label: buttons ? asTyped(card) : null })));
+  return [{ line: asking, label: null }, ...each];
+}
 
 /** Only to show a form that would be valid: corrected where possible, else left out. */
 function shortened({ draft }: LineState, unknown: readonly Token[]): readonly Repair[] {

@@ -25,11 +25,12 @@ export function impossibleTemperature(state: LineState, token: TokenOf<'number'>
   const job = assigned?.job ?? null;
   const swapped = token.kind === 'number' && job !== null ? [{ line: written(draft, new Map([...replacing(token, job.text), ...replacing(job, token.text)])), label: [{ is: 'job', job: token.text } as const] }] : [];
   const inFahrenheit = token.kind === 'number' && isPossible(token.value, 'F') ? [{ line: replaced(draft, token, `${token.value}F`), label: [{ is: 'degrees', value: token.value, unit: 'F' } as const] }] : [];
+  const lostComma = token.kind === 'number' && token.whole && /^\d{3}$/.test(token.text) ? [{ line: replaced(draft, token, `${token.value / 10}`), label: [{ is: 'degrees', value: token.value / 10, unit: null } as const] }] : [];
   const asJob = token.kind === 'number' && token.whole && job === null && spoken !== null ? [{ line: exampleLine(spoken.declaration, [token.text], draft.names.cards.values()), label: null }] : [];
   return {
     unclear: typedAt(draft, [token]),
     problem: { is: 'temperature-range', least: COLDEST_ACCEPTED, most: HOTTEST_ACCEPTED },
-    repairs: () => [...swapped, ...inFahrenheit, ...asJob],
+    repairs: () => [...swapped, ...inFahrenheit, ...(job !== null && job.text.length > 2 ? lostComma : []), ...asJob],
   };
 }
 

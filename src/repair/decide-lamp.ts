@@ -12,6 +12,7 @@ import { heatAt, hottestSetting, isOver, waitingMilestones, type MilestoneOutloo
 import type { Refusal } from './refusal.js';
 import { cureFor } from './subject.js';
 import { untimely } from './timely.js';
+import { whichLamp } from './which-lamp.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 type Setting = { readonly ok: true; readonly value: Celsius; readonly notes: readonly Note[]; /** The lamp leaves the job it was on. */ readonly moved: readonly NewFact[] } | { readonly ok: false; readonly refusal: Refusal };
@@ -81,8 +82,9 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   const { cure } = outlook;
   const typed = command.setting ?? nextStage(outlook);
   const unchecked = stageUnchecked(outlook);
-  if (command.setting === null && typed !== null && unchecked !== null) {
-    return refuse({ code: 'check-first', job: cure.job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting: celsius(typed.value), card: cure.card, line: lineOf({ ...command, job: cure.job, joint: cure.ref.joint, setting: typed }) });
+  if (typed !== null && unchecked !== null && !command.when.confirmed) {
+    const early = checkFirst({ ...command, setting: typed }, command.setting === null, outlook, unchecked, situation);
+    if (early !== null) return refuse(early);
   }
   if (typed === null) return refuse({ code: 'no-next-stage', job: cure.job });
   // `up` turns up what heats already.
@@ -95,12 +97,25 @@ export function decideLamp(command: Of<'lamp'>, situation: Situation): Decision 
   if ('code' in back) return refuse(back);
   const about = { job: cure.job, cure: cure.ref };
   const heat = heatAt(outlook, situation.now);
+  const which = own !== null || heat.lamp === 'on' ? null : whichLamp({ ...command, heater, setting: typed }, cure.job, cure.ref.joint, situation);
+  if (which !== null) return refuse(which);
   if (command.setting === null && heat.lamp === 'on' && heat.setting === setting.value) return { ok: true, facts: [], about, notes: [{ note: 'already-so' }] };
   const alone = lampAlone({ ...command, heater, setting: typed }, cure, setting.value, situation);
   if (alone !== null) return refuse(alone);
   const fact: NewFact = { job: cure.job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: cure.ref.joint, setting: setting.value, typed, lamp: command.lamp ?? own, heater } };
   const early: Note[] = unchecked !== null && outlook.heat.setting !== null && setting.value > outlook.heat.setting ? [{ note: 'unchecked', milestone: unchecked.kind }] : [];
   return { ok: true, facts: [...setting.moved, ...back.moved, fact, ...staysWith(command, cure.job, cure.ref.joint, situation)], about, notes: [...setting.notes, ...early, ...otherRecipe(cure, setting.value, heater, situation)] };
+}
+
+/** More heat before the check that ends the running stage: asked, whether it was typed or is the next stage of the recipe. */
+function checkFirst(command: Of<'lamp'>, isNext: boolean, outlook: Outlook, unchecked: MilestoneOutlook, situation: Situation): Refusal | null {
+  const { job, ref, card } = outlook.cure;
+  const heat = heatAt(outlook, situation.now);
+  const setting = command.setting === null ? null : inCelsius(command.setting, situation);
+  const maximum = hottestSetting(card, command.heater);
+  if (setting === null || (!isNext && (outlook.heat.setting === null || setting <= outlook.heat.setting || (maximum !== null && setting > maximum)))) return null;
+  const stays = heat.lamp === 'on' && heat.setting !== null ? { setting: heat.setting, line: lineOf({ kind: 'on', job, joint: ref.joint, lamp: null, when: { earliest: situation.now, latest: situation.now, stated: false, confirmed: false } }) } : null;
+  return { code: 'check-first', job, milestone: unchecked.kind, dueAt: unchecked.check.dueAt, setting, card, stays, line: lineOf({ ...command, job, joint: ref.joint, when: { ...command.when, stated: true, confirmed: true } }) };
 }
 
 /** The check that ends the running stage and that nobody has confirmed: the next stage is not for now. */

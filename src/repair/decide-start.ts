@@ -24,6 +24,7 @@ import { cureFor, isSwapped, nearJobs, whichJob } from './subject.js';
 import { untimely } from './timely.js';
 import type { Unfinished } from './unfinished.js';
 import { isFireWatch } from './watch-card.js';
+import { whichLamp } from './which-lamp.js';
 
 type Of<K extends EntryCommand['kind']> = Extract<EntryCommand, { readonly kind: K }>;
 type Opening = { readonly ok: true; readonly job: JobNo; readonly ref: CureRef; readonly card: MaterialCard; readonly facts: readonly NewFact[] } | { readonly ok: false; readonly decision: Decision };
@@ -114,6 +115,8 @@ export function decideCure(command: Of<'cure'>, situation: Situation): Decision 
   if (command.setting === null) return { ok: true, facts: [...opening.facts, ...cartridge, ...closed], about, notes: [] };
   const setting = settingFor(command.setting, card, { ...command, job, joint: ref.joint }, situation);
   if (!setting.ok) return refuse(setting.refusal);
+  const which = whichLamp({ ...command, card: card.name }, job, ref.joint, situation);
+  if (which !== null) return refuse(which);
   const lamp: NewFact = { job, happenedAt: command.when.latest, fact: { type: 'lamp-set', joint: ref.joint, setting: setting.value, typed: command.setting, lamp: command.lamp, heater: command.heater } };
   const alone = lampAlone(command, heatedCure(opening, command, situation), setting.value, situation);
   if (alone !== null) return refuse(alone);

@@ -9,7 +9,9 @@ import { jobHoldOf } from './job-hold.js';
 import type { Job } from './job.js';
 import { foremanOf, isForeman, knownRole } from './people.js';
 import { chosenStep } from './step-choice.js';
+import type { Block } from './step-needs.js';
 import { stepsAt, type StepAt } from './step-state.js';
+import { isNamed } from './step-words.js';
 import { whichJob } from './subject.js';
 import type { Unfinished } from './unfinished.js';
 
@@ -48,8 +50,9 @@ export function decideOverride(command: Of<'override'>, situation: Situation): D
   if (deed !== null) return deed;
   const walk = freeWalkFor(command, situation);
   if (!walk.ok) return refuse(walk.refusal);
-  const chosen = chosenStep(command, walk, stepsAt(walk.course, situation.now), isHeldByMore);
+  const chosen = chosenStep(command, walk, stepsAt(walk.course, situation.now), isOffered, isOffered);
   if (!chosen.ok) return refuse(chosen.refusal);
+  if (waitsForStrength(chosen.one) && !isNamed(command.step ?? '', chosen.one)) return refuse({ code: 'which-step', job: walk.job.no, typed: command.step, choices: [] });
   if (!isHeld(chosen.one)) return refuse({ code: 'nothing-held', job: walk.job.no });
   const { step, state } = chosen.one;
   const blocks = state.is === 'blocked' ? state.blocks : [];
@@ -61,6 +64,14 @@ export function decideOverride(command: Of<'override'>, situation: Situation): D
 
 const isUnsigned = ({ state }: StepAt): boolean => state.is === 'open' && state.work !== null && state.missing.sign;
 const isHeld = (one: StepAt): boolean => one.state.is === 'blocked' || isUnsigned(one);
+
+const STRENGTH: readonly Block['why'][] = ['confirmed', 'cures'];
+
+/** Nothing but strength that has not come stands against it: that is lifted for nobody who has not typed its name. */
+const waitsForStrength = ({ state }: StepAt): boolean =>
+  state.is === 'blocked' && state.blocks.length > 0 && state.blocks.every((block) => STRENGTH.includes(block.why === 'out-of-turn' ? block.first.why : block.why));
+
+const isOffered = (one: StepAt): boolean => isHeldByMore(one) && !waitsForStrength(one);
 
 /** Waits for something else than the step before it, or for a signature. */
 const isHeldByMore = (one: StepAt): boolean => (one.state.is === 'blocked' ? one.state.blocks.every(({ why }) => why !== 'step') : isUnsigned(one));

@@ -37,8 +37,8 @@ export type Refusal =
   | { readonly code: 'before-step'; readonly at: Instant; readonly step: 'pasted' | 'closed' | 'welded'; readonly stepAt: Instant }
   | { readonly code: 'which-unit'; readonly value: number; readonly maximum: Celsius; readonly asCelsius: Celsius | null; readonly line: string }
   | { readonly code: 'over-lamp-maximum'; readonly value: Celsius; readonly maximum: Celsius; readonly card: string }
-  /** The next lamp stage before the check that ends the one before. */
-  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius; readonly card: MaterialCard }
+  /** The next lamp stage before the check that ends the one before; `stays`: the lamp is on at that, and is left so. */
+  | { readonly code: 'check-first'; readonly job: JobNo; readonly milestone: MilestoneKind; readonly dueAt: Instant | null; readonly line: string; readonly setting: Celsius; readonly card: MaterialCard; readonly stays: { readonly setting: Celsius; readonly line: string } | null }
   | { readonly code: 'hotter-than-lamp'; readonly job: JobNo; readonly value: Celsius; readonly setting: Celsius; readonly line: string }
   | { readonly code: 'air-too-hot'; readonly value: Celsius; readonly asCelsius: Celsius | null; readonly fahrenheitLine: string }
   | { readonly code: 'lamp-not-on-then'; readonly job: JobNo; readonly since: Instant | null }
@@ -52,6 +52,8 @@ export type Refusal =
   | { readonly code: 'nothing-asked' }
   | { readonly code: 'no-heat'; readonly job: JobNo }
   | { readonly code: 'lamp-elsewhere'; readonly lamp: LampName; readonly heater: Heater; readonly job: JobNo; readonly line: string }
+  /** No lamp was named, and every one that the shop owns heats another job: where each is, and the line that moves it. */
+  | { readonly code: 'which-lamp'; readonly heater: Heater; readonly job: JobNo; readonly choices: readonly { readonly lamp: LampName; readonly on: JobNo; readonly line: string }[] }
   /** No lamp or pad of this name; `isOther`: a pad was called a lamp, or a lamp a pad. */
   | { readonly code: 'unknown-lamp'; readonly lamp: string; readonly heater: Heater; readonly isOther: boolean }
   | { readonly code: 'same-card'; readonly job: JobNo; readonly card: string }

@@ -21,13 +21,13 @@ export const mayDo = (role: Role | null, step: ProcedureStep): boolean => role !
 /** Everyone who may, from the least on. */
 export const rolesFor = (step: ProcedureStep): Role[] => (['apprentice', 'technician', 'foreman'] as const).filter((role) => mayDo(role, step));
 
-/** The step that was typed, or without one the only step that `fits`. Never a guess between two. */
-export function chosenStep(command: OnStep, { job: { no }, course }: Walk, steps: readonly StepAt[], fits: (one: StepAt) => boolean): Chosen {
+/** The step that was typed, or without one the only step that `fits`. Never a guess between two. For a word that is no step, those that `offers` are shown. */
+export function chosenStep(command: OnStep, { job: { no }, course }: Walk, steps: readonly StepAt[], fits: (one: StepAt) => boolean, offers = (one: StepAt): boolean => fits(one) || (!isThrough(one) && course.steps.length <= MOST_CHOICES)): Chosen {
   const found = command.step === null ? steps.filter(fits) : stepsCalled(command.step, command.joint, steps);
   const [only] = found;
   if (only !== undefined && found.length === 1) return { ok: true, one: only };
   if (only === undefined && command.step === null) return { ok: false, refusal: { code: 'nothing-open', job: no, blocked: firstBlocked(steps) } };
-  const offered = only === undefined ? steps.filter((one) => fits(one) || (!isThrough(one) && course.steps.length <= MOST_CHOICES)) : found;
+  const offered = only === undefined ? steps.filter(offers) : found;
   return { ok: false, refusal: { code: 'which-step', job: no, typed: only === undefined ? command.step : null, choices: offered.slice(0, MOST_CHOICES).map(({ step }) => ({ label: step.id, line: lineOf({ ...command, job: no, step: step.id }) })) } };
 }
 

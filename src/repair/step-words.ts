@@ -25,6 +25,9 @@ const narrowed = (steps: readonly StepAt[], fits: (one: StepAt) => boolean): rea
   return left.length === 0 ? steps : left;
 };
 
+/** By its name or the beginning of it, without a slip. */
+export const isNamed = (typed: string, { step }: StepAt): boolean => begins(plain(step.id), plain(typed)) || begins(plain(step.act), plain(typed));
+
 /** `Dry-Fit` and `dry fit` are one. */
 export const plain = (words: string): string => words.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
 

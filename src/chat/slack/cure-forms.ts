@@ -38,6 +38,7 @@ const FIELD_OF: Readonly<Partial<Record<Fault, Field>>> = {
   'which-card': 'card',
   'unknown-lamp': 'heat',
   'lamp-elsewhere': 'heat',
+  'which-lamp': 'heat',
   'which-unit': 'setting',
   'over-lamp-maximum': 'setting',
   'lamp-too-cold': 'setting',

@@ -22,5 +22,6 @@ export const LATEST_START_DE: Readonly<Record<keyof typeof LATEST_START_EN, stri
   'take-a-reading': 'Wenn es so warm wird: binnen {minutes} min messen. Kein Strahler läuft allein: aus bei Feierabend.',
   'check-stages': 'Vor jeder nächsten Stufe prüfen. Kein Strahler läuft allein: aus bei Feierabend.',
   'off-at-closing': 'Kein Strahler läuft allein: aus bei Feierabend.',
+  holiday: '**{day} ist ein Feiertag der Werkstatt**: geschlossen.',
   'no-such-milestone': '{card} hat **keine Zeit im Datenblatt** für {milestone}. Es nennt: {stated}.',
 };

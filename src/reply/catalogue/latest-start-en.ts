@@ -20,5 +20,6 @@ export const LATEST_START_EN = {
   'take-a-reading': 'If it gets there: take a reading within {minutes} min. No lamp runs alone: off at closing.',
   'check-stages': 'Check before each next stage. No lamp runs alone: off at closing.',
   'off-at-closing': 'No lamp runs alone: off at closing.',
+  holiday: '**{day} is a holiday of this shop**: closed that day.',
   'no-such-milestone': '{card} has **no sheet time** for {milestone}. It states: {stated}.',
 } as const;

@@ -22,5 +22,6 @@ export const LATEST_START_ES: Readonly<Record<keyof typeof LATEST_START_EN, stri
   'take-a-reading': 'Si llega a esa temperatura: toma una lectura en {minutes} min. Ninguna lámpara funciona sola: apagada al cierre.',
   'check-stages': 'Comprobar antes de cada etapa siguiente. Ninguna lámpara funciona sola: apagada al cierre.',
   'off-at-closing': 'Ninguna lámpara funciona sola: apagada al cierre.',
+  holiday: '**{day} es festivo en el taller**: cerrado ese día.',
   'no-such-milestone': '{card} **no tiene tiempo en la hoja** para {milestone}. Indica: {stated}.',
 };

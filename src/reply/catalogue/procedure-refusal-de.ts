@@ -13,6 +13,7 @@ export const PROCEDURE_REFUSAL_DE: Readonly<Record<keyof typeof PROCEDURE_REFUSA
   'nothing-stored': 'Nichts gespeichert.',
   'nothing-stored-yet': 'Noch nichts gespeichert.',
   'step-not-noted': 'Der Schritt selbst ist nicht notiert.',
+  'no-step-fits': '{job}: kein Schritt **{typed}** passt hier. Ganze Namen: `next {job}`. {stored}',
   'nothing-open': '{job}: davon ist für dich nichts offen.',
   'step-blocked': '{job} {step} **NOCH NICHT**: {blocks}. {stored}',
   'step-role': '{job} {step}: das ist für {roles}. {stored}',

@@ -11,6 +11,7 @@ export const PROCEDURE_REFUSAL_EN = {
   'nothing-stored': 'Nothing stored.',
   'nothing-stored-yet': 'Nothing stored yet.',
   'step-not-noted': 'The step itself is not noted.',
+  'no-step-fits': '{job}: no step **{typed}** fits here. Whole names: `next {job}`. {stored}',
   'nothing-open': '{job}: nothing of that is open for you.',
   'step-blocked': '{job} {step} **NOT yet**: {blocks}. {stored}',
   'step-role': '{job} {step}: that is for {roles}. {stored}',

@@ -13,6 +13,7 @@ export const PROCEDURE_REFUSAL_ES: Readonly<Record<keyof typeof PROCEDURE_REFUSA
   'nothing-stored': 'Nada guardado.',
   'nothing-stored-yet': 'Aún nada guardado.',
   'step-not-noted': 'El paso en sí no queda anotado.',
+  'no-step-fits': '{job}: aquí no encaja ningún paso **{typed}**. Nombres completos: `next {job}`. {stored}',
   'nothing-open': '{job}: de eso no hay nada abierto para ti.',
   'step-blocked': '{job} {step} **AÚN NO**: {blocks}. {stored}',
   'step-role': '{job} {step}: eso es para {roles}. {stored}',

@@ -1,21 +1,36 @@
+import { DateTime } from 'luxon';
 import type { Celsius, Instant } from '../../cure/units.js';
 import { FIRST_JOINT } from '../../repair/ids.js';
 import type { LatestStart, LatestStartResult, StartChoice } from '../../repair/latest-start.js';
 import type { Answer } from '../answer.js';
 import { sayLatestStart } from '../catalogue/latest-start.js';
+import { languageOf, LOCALES } from '../catalogue/speaker.js';
 import { heatName } from './heat-name.js';
 import { composeRefusal } from './refusal.js';
 import { exampleNote, markedExample } from './state.js';
 import { answer, capital, clock, degrees, milestoneWord, type Setting } from './words.js';
 
 /** Until when a joint can be closed: the best way first, then every other one on a line of its own. */
-export function composeLatestStart(plan: LatestStart, setting: Setting): Answer {
+export function composeLatestStart(plan: LatestStart, reader: Setting): Answer {
   const { planned, readyBy } = plan;
+  const setting: Setting = momentsOf(plan).some((at) => dayOf(at, reader) !== dayOf(reader.now, reader)) ? { ...reader, withDays: true } : reader;
   const best = bestOf(plan.choices, setting.now);
   const others = [...plan.choices].reverse().filter((one) => one !== best).map((one) => choiceLine(one, setting));
   const rest = best === null ? [] : [...others, heatLine(plan.choices, setting)];
-  const lines = [headLine(plan, best, setting), ...rest, exampleNote(planned.card, setting)];
+  const lines = [headLine(plan, best, setting), ...rest, holidayLine(readyBy, setting), exampleNote(planned.card, setting)];
   return answer(readyBy <= setting.now ? 'refusal' : 'plain', lines);
+}
+
+const momentsOf = ({ readyBy, choices }: LatestStart): Instant[] => [readyBy, ...choices.flatMap(({ latest, late }) => [...(latest === null ? [] : [latest]), ...(late?.due == null ? [] : [late.due])])];
+
+const dayOf = (at: Instant, { shop }: Setting): string | null => DateTime.fromMillis(at, { zone: shop.zone }).toISODate();
+
+/** Whoever plans for a day on which nobody is there. */
+function holidayLine(readyBy: Instant, setting: Setting): string | null {
+  const day = dayOf(readyBy, setting);
+  if (!setting.shop.holidays.some((holiday) => holiday === day)) return null;
+  const said = DateTime.fromMillis(readyBy, { zone: setting.shop.zone, locale: LOCALES[languageOf(setting)] }).toFormat('ccc d LLL');
+  return sayLatestStart(setting, 'holiday', { day: said });
 }
 
 /** The way that leaves most time; where none is left, the one that is due first. */

@@ -49,7 +49,7 @@ function composed(refusal: StepRefusal, stored: Stored, setting: Setting): Answe
     case 'no-procedure':
       return asked(refusal.choices.length === 0 ? say('no-procedure', { job: refusal.job }) : say('no-procedure-begin', { job: refusal.job, choices: namesIn(refusal.choices) }), refusal.choices);
     case 'which-step':
-      return asked(refusal.typed === null ? say('which-step', { job: refusal.job, stored: stored.yet }) : say('which-step-typed', { job: refusal.job, typed: short(refusal.typed), stored: stored.yet }), refusal.choices);
+      return asked(refusal.typed === null ? say('which-step', { job: refusal.job, stored: stored.yet }) : say(refusal.choices.length === 0 ? 'no-step-fits' : 'which-step-typed', { job: refusal.job, typed: short(refusal.typed), stored: refusal.choices.length === 0 ? stored.none : stored.yet }), refusal.choices);
     case 'nothing-open':
       return refused([say('nothing-open', { job: refusal.job }), ...(refusal.blocked === null ? [] : [saySteps(setting, 'waits', { step: refusal.blocked.step.id, blocks: blocksWords(refusal.blocked.blocks, setting) })])].join(' '));
     case 'step-blocked':

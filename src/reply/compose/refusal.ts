@@ -1,3 +1,4 @@
+import type { Celsius } from '../../cure/units.js';
 import type { Refusal } from '../../repair/refusal.js';
 import { nameOf } from '../../repair/people.js';
 import { isStepRefusal } from '../../repair/step-refusal.js';
@@ -15,6 +16,9 @@ type Of<Code extends Refusal['code']> = Extract<Refusal, { readonly code: Code }
 type Key = Parameters<typeof sayRefusal>[1];
 type Values = Readonly<Record<string, string>>;
 type Choice = readonly [label: string, line: string];
+
+/** Beside a question a phone shows this many buttons. */
+const MOST_LAMPS = 5;
 
 /** Why a command was not carried out, and what to do. One line each, buttons where they save typing. */
 export function composeRefusal(refusal: Refusal, setting: Setting): Answer {
@@ -96,7 +100,8 @@ function composed(refusal: Refusal, setting: Setting): Answer {
     case 'check-first': {
       const values = { job: refusal.job, milestone: milestoneWord(refusal.milestone, setting) };
       const sentence = refusal.dueAt === null ? say('check-first', values) : say('check-first-earliest', { ...values, at: clock(refusal.dueAt, setting) });
-      return asked(sentence, [[say('button-lamp-at', { setting: `${Math.round(refusal.setting)}` }), refusal.line]]);
+      const lampAt = (key: 'button-lamp-at' | 'button-stays-at', value: Celsius): string => say(key, { setting: degrees(value, setting).replace(/ °.*$/, '') });
+      return asked(sentence, [[lampAt('button-lamp-at', refusal.setting), refusal.line], ...(refusal.stays === null ? [] : [[lampAt('button-stays-at', refusal.stays.setting), refusal.stays.line] as const])]);
     }
     case 'hotter-than-lamp':
       return asked(say('hotter-than-lamp', { job: refusal.job, value: degrees(refusal.value, setting), setting: degrees(refusal.setting, setting) }), [[say('button-reading-right'), refusal.line]]);
@@ -112,6 +117,10 @@ function composed(refusal: Refusal, setting: Setting): Answer {
       return refusal.since === null ? refused('lamp-not-on-then', { job: refusal.job }) : refused('lamp-not-on-before', { job: refusal.job, since: clock(refusal.since, setting) });
     case 'lamp-elsewhere':
       return asked(say('lamp-elsewhere', { heater: refusal.heater, lamp: refusal.lamp, job: refusal.job }), [[say('button-moved-here'), refusal.line]]);
+    case 'which-lamp': {
+      const lamps = refusal.choices.map(({ lamp, on }) => say('lamp-is-on', { lamp, job: on })).join(', ');
+      return asked(say('which-lamp', { job: refusal.job, lamps }), refusal.choices.slice(0, MOST_LAMPS).map(({ lamp, on, line }) => [say('button-lamp-from', { lamp, job: on }), line]));
+    }
     case 'unknown-lamp':
       return answer('refusal', [unknownHeater(refusal, setting)]);
     case 'same-card':

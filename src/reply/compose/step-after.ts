@@ -26,7 +26,7 @@ export function withStepAfter(said: Answer, { job, outlooks, air, entry }: Enter
   const found = course === null || shown === undefined ? undefined : stepsAt(course, setting.now).find(({ step }) => step.id === shown.step.id);
   if (found === undefined) return said;
   const { step, state } = found;
-  if (state.is === 'blocked') return { ...said, lines: [...said.lines, line(saySteps(setting, 'does-not-count', { step: step.id, blocks: blocksWords(state.blocks, setting) }))] };
+  if (state.is === 'blocked') return { ...said, lines: [line(saySteps(setting, 'does-not-count', { step: step.id, blocks: blocksWords(state.blocks, setting) })), ...said.lines] };
   if (state.is !== 'open' || state.work === null) return said;
   const buttons = [...openButtons({ step, state }, job.no, false, setting), ...said.buttons];
   return { ...said, lines: [...said.lines, line(openLine({ step, state }, job.no, setting))], buttons: buttons.slice(0, MOST_BUTTONS) };

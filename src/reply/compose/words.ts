@@ -12,6 +12,8 @@ export interface Setting extends Reader {
   readonly now: Instant;
   /** The reader's own, where it is not the shop's: both are said. */
   readonly unit?: Shop['unit'];
+  /** Today's times with their day too: other days stand beside them. */
+  readonly withDays?: boolean;
 }
 
 export const text = (words: string): Span => ({ kind: 'text', text: words });
@@ -38,10 +40,10 @@ export function clock(at: Instant, setting: Setting): string {
   return at > now && moment.offset !== DateTime.fromMillis(now, { zone: shop.zone }).offset ? sayTerm(setting, 'new-time', { at: said }) : said;
 }
 
-function clockOf(moment: DateTime, { shop, now }: Setting): string {
+function clockOf(moment: DateTime, { shop, now, withDays = false }: Setting): string {
   const today = DateTime.fromMillis(now, { zone: shop.zone }).startOf('day');
   const days = moment.startOf('day').diff(today, 'days').days;
-  if (days === 0) return moment.toFormat('HH:mm');
+  if (days === 0 && !withDays) return moment.toFormat('HH:mm');
   return moment.toFormat(Math.abs(days) < 7 ? 'ccc HH:mm' : 'ccc d LLL HH:mm');
 }
 

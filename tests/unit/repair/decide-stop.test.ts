@@ -49,6 +49,24 @@ describe('a step and a hold across the car that are called the same', () => {
   });
 });
 
+describe('a mistyped step of an override', () => {
+  const walk = (): Walk => {
+    const begun = Walk.through(aStep('bond', { needs: [{ need: 'dew-margin' }] }), aStep('set', { needs: after('bond') }), aStep('clamps-off', { needs: [{ need: 'confirmed', joint: jointNo('j1'), milestone: 'handling' }] }));
+    begun.enters('tomek', '08:05', { kind: 'cure', job, card: 'P1' });
+    return begun;
+  };
+  const asked = (step: string): readonly string[] => {
+    const decision = walk().says('ines', '08:10', { kind: 'override', job, step, reason: 'retested' });
+    return decision.ok || decision.refusal.code !== 'which-step' ? [code(decision)] : decision.refusal.choices.map(({ label }) => label);
+  };
+
+  it('offers what is held at this moment, and never what waits for strength', () => {
+    expect(asked('btach')).toEqual(['bond']);
+    expect(asked('clampz-off')).toEqual([]);
+    expect(asked('clamps-off')).toEqual(['ok']);
+  });
+});
+
 describe('the fire watch', () => {
   it('keeps a step closed that needs everything on the car to be over, from the first spark to the answer', () => {
     const walk = Walk.through(aStep('paint', { needs: [{ need: 'cures-done' }] }));

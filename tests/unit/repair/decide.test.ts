@@ -169,7 +169,7 @@ describe('the same again', () => {
     ['hard twice', (shift) => (shift.enters('tomek', '10:01', { kind: 'check', job: '501', result: 'hard' }), shift.says('wren', '10:01:01', { kind: 'check', job: '501', result: 'hard' })), 'already-confirmed'],
     ['soft twice before the recheck', (shift) => (shift.enters('tomek', '10:01', { kind: 'check', job: '501', result: 'soft' }), shift.says('wren', '10:02', { kind: 'check', job: '501', result: 'soft' })), 'already-confirmed'],
     ['off twice', (shift) => (shift.enters('tomek', '09:10', { kind: 'off', job: '501' }), shift.says('wren', '09:11', { kind: 'off', job: '501' })), 'already-so'],
-    ['up without a next stage', (shift) => (shift.enters('tomek', '10:10', { kind: 'lamp', job: '501', setting: warm(60) }), shift.says('wren', '10:11', { kind: 'lamp', job: '501' })), 'already-so'],
+    ['up without a next stage', (shift) => (shift.enters('tomek', '10:10', { kind: 'lamp', job: '501', setting: warm(60), yes: true, at: '10:10' }), shift.says('wren', '10:11', { kind: 'lamp', job: '501' })), 'already-so'],
   ])('%s writes nothing and says so', (_name, said, note) => {
     expect(said(shiftWithK())).toMatchObject({ ok: true, facts: [], notes: [{ note }] });
   });

@@ -25,25 +25,33 @@ describe('the answer to latest start', () => {
       '501 P1 plan, nothing is stored: full strength by Fri 16:00 if closed by Fri 14:20 with lamp 65 °C.',
       'Lamp 40 °C: close by Fri 07:44.',
       'Lamp 30 °C: close by Wed 16:10.',
-      "Air only: close by 08:30, if each morning's air reads 20 °C.",
+      "Air only: close by Tue 08:30, if each morning's air reads 20 °C.",
       'If it gets there: take a reading within 20 min. No lamp runs alone: off at closing.',
       'P1 is an example card, not your data sheet.',
     ]);
   });
 
+  it('says each time with its day where another day is said, and that the day is a holiday of the shop', () => {
+    const shift = new Shift({ holidays: ['2026-03-06'] });
+    const lines = said('Tue 08:00', { card: 'P1', readyBy: FRIDAY }, shift);
+    expect(lines.filter((one) => /close by|closed by/.test(one)).every((one) => (one.match(/\d\d:\d\d/g) ?? []).length === (one.match(/[A-Z][a-z]{2} \d\d:\d\d/g) ?? []).length)).toBe(true);
+    expect(lines).toContain('Fri 6 Mar is a holiday of this shop: closed that day.');
+    expect(said('Tue 08:00', { card: 'P1', readyBy: FRIDAY }).join(' ')).not.toContain('holiday');
+  });
+
   it('says what is too late, and when it would be due if closed now', () => {
     expect(said('Fri 15:30', { card: 'F1', readyBy: FRIDAY })).toEqual([
       // 20 of 420 min, then 45 × 0.952 = 42.9 min.
-      '501 F1: too late for sanding time by 16:00. Closed now with lamp 60 °C it is due 16:33.',
-      'Lamp 30 °C: too late (12:20); closed now due Mon 10:00.',
-      "Air only: too late (09:00); closed now due Mon 13:00, if each morning's air reads 20 °C.",
+      '501 F1: too late for sanding time by Fri 16:00. Closed now with lamp 60 °C it is due Fri 16:33.',
+      'Lamp 30 °C: too late (Fri 12:20); closed now due Mon 10:00.',
+      "Air only: too late (Fri 09:00); closed now due Mon 13:00, if each morning's air reads 20 °C.",
       'If it gets there: take a reading within 20 min. No lamp runs alone: off at closing.',
       'F1 is an example card, not your data sheet.',
     ]);
   });
 
   it('names the opening at which it can be closed at the earliest', () => {
-    expect(said('Sat 09:00', { card: 'E1', readyBy: on('Sat 12:00') })[0]).toBe('501 E1: too late for recoat time by 12:00. Closed Mon 07:30 it is due Mon 08:00.');
+    expect(said('Sat 09:00', { card: 'E1', readyBy: on('Sat 12:00') })[0]).toBe('501 E1: too late for recoat time by Sat 12:00. Closed Mon 07:30 it is due Mon 08:00.');
   });
 
   it('is a refusal for a time that is past, with the next best', () => {
