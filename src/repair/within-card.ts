@@ -19,16 +19,22 @@ export function isWithinCard(command: Command, shelf: Shelf): boolean {
     case 'cure':
     case 'what-if': {
       const { setting } = command;
-      if (setting === null) return command.kind !== 'what-if' || command.air === null || isBelow(command.air, [celsius(HOTTEST_AIR)], shelf);
+      if (command.kind === 'cure' && !isAir(command.air?.value, shelf)) return false;
+      if (setting === null) return command.kind !== 'what-if' || command.air === null || isAir(command.air, shelf);
       const heater = command.heater;
       return isBelow(setting, cardsOn(command.job, command.kind === 'cure' ? command.card : null, shelf).map((card) => hottestSetting(card, heater)), shelf);
     }
     case 'air':
-      return isBelow(command.value, [celsius(HOTTEST_AIR)], shelf);
+      return isAir(command.value, shelf);
+    case 'paste':
+    case 'closed':
+      return isAir(command.air?.value, shelf);
     default:
       return true;
   }
 }
+
+const isAir = (typed: TypedTemperature | undefined, shelf: Shelf): boolean => typed === undefined || isBelow(typed, [celsius(HOTTEST_AIR)], shelf);
 
 /** The card that was named, else what runs on the job, else every card of the shop. */
 function cardsOn(no: JobNo | null, named: string | null, { book, cards, shop }: Shelf): readonly MaterialCard[] {

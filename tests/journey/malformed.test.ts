@@ -41,14 +41,16 @@ it(`answers ${RUNS} malformed lines clearly and stores nothing from them`, async
   expect(await day.book()).toEqual(before);
 });
 
-it('refuses a button that is no line, and takes one that is', async () => {
+it('refuses a button that did not stand under the answer, and takes one that did', async () => {
   const day = await Day.begin();
-  await day.says('tomek', 'cure 500 K lamp 30');
+  const reply = await day.says('tomek', 'cure 500 K lamp 30');
   const before = await day.book();
-  const press = (button: string): Promise<Response> => day.program.post('/api/press', { from: 'tomek', reply: 'any', button });
-  for (const button of ['zz', 'cure 500 P77', 'Hard?!']) expect(Problem.parse(await (await press(button)).json()).field).toBe('button');
+  const press = (button: string): Promise<Response> => day.program.post('/api/press', { from: 'tomek', reply: reply.id, button });
+  for (const button of ['zz', 'cure 500 P77', 'Hard?!', 'when 500']) expect(Problem.parse(await (await press(button)).json()).field).toBe('button');
   expect(await day.book()).toEqual(before);
-  expect((await press('when 500')).status).toBe(200);
+  expect((await day.program.post('/api/press', { from: 'tomek', reply: 'any', button: 'when 500' })).status).toBe(409);
+  expect(await day.book()).toEqual(before);
+  expect((await press(reply.buttons[0]?.id ?? '')).status).toBe(200);
 });
 
 it(`refuses ${RUNS} malformed bodies by the field, and stores nothing from them`, async () => {

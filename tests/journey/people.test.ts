@@ -40,7 +40,7 @@ describe('handing on', () => {
     const [offer] = await day.posts('handover');
     expect([offer?.to, offer?.reply.buttons.map((button) => button.label)]).toEqual(['wren', ['Accept']]);
     await day.at('08:05');
-    expect((await day.says('wren', 'accept')).text).toMatch(/^Accepted 08:05\.\nNext for Wren: 501 handling strength 13:00; 503 handling strength 13:00\./);
+    expect((await day.says('wren', 'accept')).text).toMatch(/^Accepted 08:05: 501, 503\.\nNext for Wren: 501 handling strength 13:00; 503 handling strength 13:00\./);
     expect((await day.says('tomek', 'accept')).text).toBe('Already accepted by Wren 08:05. Nothing changed.');
     await day.at('13:00');
     expect((await day.posted()).filter((post) => post.includes('handling')).sort()).toEqual(['13:00 handling tomek', '13:00 handling wren', '13:00 handling wren']);

@@ -49,6 +49,7 @@ describe('outside shop hours', () => {
   it('staying counts for that evening only', () => {
     const shift = new Shift();
     shift.enters('tomek', '17:30', { kind: 'cure', job: '501', card: 'P2', setting: warm(35), stays: true });
+    shift.enters('tomek', '18:55', { kind: 'check', job: '501', milestone: 'handling', result: 'hard' });
     expect(shift.says('tomek', 'Tue 16:10', { kind: 'lamp', job: '501', setting: warm(55) })).toMatchObject({ ok: false, refusal: { code: 'lamp-alone' } });
     expect(shift.due('501', 'handling')).toBe('18:50');
     expect(shift.due('501', 'full')).toBe('never');
