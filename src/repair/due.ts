@@ -116,11 +116,23 @@ function checksDue(outlook: Outlook, routing: Routing): Reminder[] {
 
 const heldSince = (one: MilestoneOutlook): Instant => one.check.answer?.at ?? one.check.dueAt ?? instant(0);
 
+/** A decision's second step: not the foreman's question, but whoever said hard is told that it does not count. */
+export const DISPUTED_STEP = 1;
+
 /** Two answers that differ, or soft again: the foreman is asked once (rules R11, R15). The tens of the round tell the milestones apart. */
 function settle(outlook: Outlook, routing: Routing, one: MilestoneOutlook): Reminder[] {
   const place = outlook.milestones.findIndex((other) => other.kind === one.kind) + 1;
   const matter: Matter = { kind: 'decision', round: 10 * place + one.check.round, dueAt: heldSince(one), from: heldSince(one), until: null };
-  return raisedFor(outlook, matter).length > 0 ? [] : [forForeman(reminder(outlook, matter, 0, matter.from, foremanOf(routing.shop)), routing)];
+  const told = raisedFor(outlook, matter);
+  const asked = told.some(({ step }) => step === 0) ? [] : [forForeman(reminder(outlook, matter, 0, matter.from, foremanOf(routing.shop)), routing)];
+  return [...asked, ...disputed(outlook, one).filter((to) => !told.some((said) => said.to === to)).map((to) => reminder(outlook, matter, DISPUTED_STEP, matter.from, to))];
+}
+
+/** Who said hard before somebody else said soft: clamps may come off at any minute now, so they hear of it at once. */
+function disputed({ cure }: Outlook, { kind, check: { answer, conflict } }: MilestoneOutlook): PersonId[] {
+  if (!conflict || answer === null) return [];
+  const hard = cure.checks.filter((check) => check.milestone === kind && check.result === 'hard' && check.at <= answer.at && check.by !== answer.by && !check.foreman);
+  return [...new Set(hard.map(({ by }) => by))];
 }
 
 const nextDueOf = (later: readonly MilestoneOutlook[]): Instant | null => later.flatMap((one) => one.check.dueAt ?? []).at(0) ?? null;

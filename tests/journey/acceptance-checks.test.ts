@@ -17,12 +17,15 @@ scenario('A12 two answers two seconds apart: held as soft, Ines asked once, noth
   expect(second.text).not.toMatch(/clamp/i);
   expect(await day.milestone('501', 'handling')).toBe('14:17 held');
   expect(await day.milestone('501', 'full')).toBe('- held');
-  const decision = await theOnly(day, 'decision');
+  const [decision, told, ...more] = await day.posts('decision');
+  if (decision === undefined || told === undefined) throw new Error('nobody was told');
+  expect([decision.to, told.to, more]).toEqual(['ines', 'ana', []]);
+  expect(told.text).toMatch(/your hard does not count yet, somebody said soft\. Leave everything as it is/);
   expect(decision.text).toMatch(/501 handling strength: two answers, held as soft\. You settle it\.\nAna hard 14:02, Mo soft 14:02/);
-  expect(await posted(day)).toEqual(['14:00 handling tomek', '14:02 decision ines']);
+  expect(await posted(day)).toEqual(['14:00 handling tomek', '14:02 decision ines', '14:02 decision ana']);
   expect((await day.says('wren', 'when 501')).text).toMatch(/Handling strength 14:17 HELD, two answers, held as soft/);
   await day.at('14:45');
-  expect(await posted(day, 'decision')).toEqual(['14:02 decision ines']);
+  expect(await posted(day, 'decision')).toEqual(['14:02 decision ines', '14:02 decision ana']);
   expect((await day.posts()).filter(({ text }) => /clamp/i.test(text))).toEqual([]);
   expect(await day.milestone('501', 'handling')).toBe('14:17 held');
   expect((await decision.press('ines', 'Hard')).text).toMatch(/handling strength confirmed 14:45 by Ines/);

@@ -49,7 +49,7 @@ const ANSWERS: Readonly<Record<string, RegExp>> = {
 
 /** What the clerk says by itself in the three days, all of it and in this order. */
 const POSTS = [
-  'Tue 09:45 reading tomek 7203', 'Tue 11:10 still-on tomek 7208', 'Tue 11:20 still-on tomek 7203', 'Tue 11:30 handling tomek 7208', 'Tue 11:30 decision ines 7208', 'Tue 11:50 handling tomek 7208',
+  'Tue 09:45 reading tomek 7203', 'Tue 11:10 still-on tomek 7208', 'Tue 11:20 still-on tomek 7203', 'Tue 11:30 handling tomek 7208', 'Tue 11:30 decision ines 7208', 'Tue 11:30 decision wren 7208', 'Tue 11:50 handling tomek 7208',
   'Tue 12:40 still-on tomek 7203', 'Tue 12:43 handling tomek 7203', 'Tue 12:53 handling tomek 7203', 'Tue 13:35 still-on tomek 7208', 'Tue 14:12 still-on tomek 7203', 'Tue 14:19 full tomek 7203',
   'Tue 14:35 still-on tomek 7208', 'Tue 14:43 full tomek 7208', 'Tue 17:00 bundle channel -',
   'Wed 07:30 bundle channel -', 'Wed 08:50 sand wren 7211', 'Wed 09:00 reading ines 7214', 'Wed 10:20 recoat-from tomek 7211', 'Wed 10:20 handling ines 7214', 'Wed 11:46 still-on ines 7214', 'Wed 11:53 full ines 7214',

@@ -40,6 +40,7 @@ export const POST_DE: Readonly<Record<keyof typeof POST_EN, string>> = {
   'limit-not-closed': '{title} **offene Zeit bis {at} überschritten**, nicht als geschlossen notiert. Du entscheidest.',
   'limit-moved': '{title} **offene Zeit bis {at} überschritten**, Blech danach bewegt. Du entscheidest.',
   'limit-closed': '{title} **offene Zeit bis {at} überschritten**, geschlossen {closed}. Du entscheidest.',
+  disputed: '**HALT**, {title} **{what}: dein Hart zählt noch nicht**, jemand sagt weich. Alles lassen, wie es ist, bis der Meister es klärt.',
   'two-answers': '{title} **{what}: zwei Antworten, gilt als weich, gesperrt.** Du klärst es.',
   'soft-twice': '{title} **{what}: zweimal weich, gesperrt.** Du klärst es.',
   check: 'Prüfung',

@@ -38,6 +38,7 @@ export const POST_EN = {
   'limit-not-closed': '{title} **open limit {at} passed**, not noted as closed. You decide.',
   'limit-moved': '{title} **open limit {at} passed**, panel moved after it. You decide.',
   'limit-closed': '{title} **open limit {at} passed**, closed {closed}. You decide.',
+  disputed: '**STOP**, {title} **{what}: your hard does not count yet**, somebody said soft. Leave everything as it is until the foreman settles it.',
   'two-answers': '{title} **{what}: two answers, held as soft.** You settle it.',
   'soft-twice': '{title} **{what}: soft twice, held.** You settle it.',
   check: 'check',

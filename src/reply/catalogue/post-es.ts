@@ -40,6 +40,7 @@ export const POST_ES: Readonly<Record<keyof typeof POST_EN, string>> = {
   'limit-not-closed': '{title} **se pasó el tiempo abierto, hasta {at}**; no consta como cerrado. Tú decides.',
   'limit-moved': '{title} **se pasó el tiempo abierto, hasta {at}**; panel movido después. Tú decides.',
   'limit-closed': '{title} **se pasó el tiempo abierto, hasta {at}**; cerrado {closed}. Tú decides.',
+  disputed: '**ALTO**, {title} **{what}: tu duro aún no cuenta**, alguien dice blando. Déjalo todo como está hasta que lo resuelva el jefe de taller.',
   'two-answers': '{title} **{what}: dos respuestas, retenido como blando.** Tú lo resuelves.',
   'soft-twice': '{title} **{what}: blando dos veces, retenido.** Tú lo resuelves.',
   check: 'prueba',

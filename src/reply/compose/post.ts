@@ -1,6 +1,6 @@
 import { currentMilestone, hottestAllowed, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { COLD_ROUND, coldTable } from '../../repair/cold-table.js';
-import { CARTRIDGE_ROUND, DEW_ROUND, LIMIT_ROUND } from '../../repair/due.js';
+import { CARTRIDGE_ROUND, DEW_ROUND, DISPUTED_STEP, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
 import type { Reminder } from '../../repair/reminder.js';
 import type { Answer, Button } from '../answer.js';
@@ -154,6 +154,7 @@ function decisionPost(reminder: Reminder, outlook: Outlook, lateness: Lateness, 
   if (reminder.round === COLD_ROUND) return coldPost(outlook, late, scrap, setting);
   const one = outlook.milestones.find((other) => other.check.answer !== null && (other.check.conflict || other.check.phase === 'held')) ?? currentMilestone(outlook, setting.now);
   const what = one === null ? sayPost(setting, 'check') : milestoneWord(one.kind, setting);
+  if (reminder.step === DISPUTED_STEP) return answer('alarm', [sayPost(setting, 'disputed', { title: title(outlook), what }), late, answersSentence(outlook, setting)]);
   const asked = sayPost(setting, one?.check.conflict === true ? 'two-answers' : 'soft-twice', { title: title(outlook), what });
   return answer('question', [asked, late, answersSentence(outlook, setting)], [...answerButtons(aimed(outlook), one?.kind ?? '', setting), scrap]);
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { toText } from '../../../src/reply/to-text.js';
 import { DeskDay } from '../../support/desk-day.js';
 
 /** Air 18 °C, 70 %: dew point 12.44 °C. Metal read at 15 °C while the paste lies open. */
@@ -111,10 +112,11 @@ describe('two answers that differ', () => {
     for (const line of ['why 501', 'when 501']) expect(differ().told('ines', '09:32', line)).toContain('two answers, held as soft (Tomek hard 09:30, Wren soft 09:31)');
   });
 
-  it('ring at the foreman once; the recheck rings at the owner only', () => {
+  it('ring at the foreman once, and at whoever said hard; the recheck rings at the owner only', () => {
     const day = differ();
     day.at('15:00');
-    expect(day.heard('decision')).toEqual(['09:31 decision ines']);
+    expect(day.heard('decision')).toEqual(['09:31 decision ines', '09:31 decision tomek']);
+    expect(toText(day.posts('decision')[1]?.answer ?? day.says('tomek', '15:00', 'help'))).toMatch(/^STOP, 501 handling strength: your hard does not count yet, somebody said soft\./);
     expect(day.heard('handling').filter((post) => post > '09:31')).toEqual(['09:51 handling tomek', '10:01 handling tomek', '10:21 handling tomek']);
   });
 });

@@ -43,7 +43,7 @@ it('follows 7208, a sliding door with the lamp recipe P2', () => {
   shift.enters('tomek', 'Tue 11:30:08', { kind: 'check', job: '7208', result: 'soft' });
   expect(shift.due('7208', 'handling')).toBe('Tue 11:50');
   shift.until('Tue 11:31');
-  expect(shift.posts.filter((post) => post.kind === 'decision').map((post) => post.to)).toEqual(['ines']);
+  expect(shift.posts.filter((post) => post.kind === 'decision').map((post) => post.to)).toEqual(['ines', 'wren']);
   shift.enters('tomek', 'Tue 11:52', { kind: 'check', job: '7208', result: 'hard' });
   shift.enters('tomek', 'Tue 11:58', { kind: 'lamp', job: '7208' });
   expect(shift.due('7208', 'full')).toBe('Tue 14:08');

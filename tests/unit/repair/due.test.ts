@@ -143,15 +143,15 @@ describe('questions about the lamp', () => {
 });
 
 describe('a plan', () => {
-  it('asks the foreman once for two answers, and once more for a second soft', () => {
+  it('asks the foreman once for two answers, tells whoever said hard, and once more for a second soft', () => {
     const shift = warmP1('09:33');
     shift.enters('wren', '12:03:10', { kind: 'check', job: '501', result: 'hard' });
     shift.enters('tomek', '12:03:12', { kind: 'check', job: '501', result: 'soft' });
     shift.until('12:40');
-    expect(shift.heard('decision')).toEqual(['12:03:12 decision ines']);
+    expect(shift.heard('decision')).toEqual(['12:03:12 decision ines', '12:03:12 decision wren']);
     shift.enters('tomek', '12:42', { kind: 'check', job: '501', result: 'soft' });
     shift.until('16:00');
-    expect(shift.heard('decision')).toEqual(['12:03:12 decision ines', '12:42 decision ines']);
+    expect(shift.heard('decision')).toEqual(['12:03:12 decision ines', '12:03:12 decision wren', '12:42 decision ines']);
   });
 
   it('asks twice within one minute under two names', () => {
