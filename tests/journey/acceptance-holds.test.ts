@@ -93,13 +93,14 @@ scenario('A21 hot work before confirmed full strength: a caution, and the forema
   expect(told.labels).toContain('Hold');
 });
 
-scenario('A21 welding wet as the plan says: the caution only; on another joint the foreman hears of it', `${MONDAY}09:00`, async (day) => {
+scenario('A21 welding wet where the plan has it: the caution, and that it is out of turn; on another joint the foreman hears of it', `${MONDAY}09:00`, async (day) => {
   await day.says('ines', 'begin 504 bonded-panel');
   await day.says('tomek', 'cure 504 j1 P1');
   await day.at('09:10');
   const wet = await day.says('tomek', 'weld 504 j2');
-  expect(wet.text).toMatch(/^504 j2 hot work noted 09:10\.\nOnly where the repair method says so\./);
-  expect(wet.text).not.toMatch(/not confirmed|told|HOLD/);
+  // Nothing of the plan was done before it.
+  expect(wet.text).toMatch(/^504 j2 hot work noted 09:10\.\nHOLD: weld-wet out of turn \(after set\)\. The foreman decides\.\nOnly where the repair method says so\./);
+  expect(wet.text).not.toMatch(/not confirmed|told/);
   await day.at('09:40');
   expect(await posted(day)).toEqual([]);
   expect((await day.says('tomek', 'weld 504 j3')).text).toMatch(/P1: full strength is not confirmed\. Ines is told\./);
