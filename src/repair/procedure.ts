@@ -33,7 +33,7 @@ export type LabelFigure = (typeof LABEL_FIGURES)[number];
 
 export const isLabelFigure = (what: Entering): what is LabelFigure => LABEL_FIGURES.some((one) => one === what);
 
-export const CAUTIONS = ['before-work', 'solvent', 'paste', 'clamps', 'weld-wet', 'weld-cured', 'fire-watch', 'lamp', 'battery', 'reading', 'clamps-off', 'sanding', 'filler', 'isocyanate', 'bake', 'wax', 'glass'] as const;
+export const CAUTIONS = ['before-work', 'solvent', 'paste', 'clamps', 'weld-wet', 'weld-after', 'fire-watch', 'lamp', 'battery', 'reading', 'clamps-off', 'sanding', 'filler', 'isocyanate', 'bake', 'wax', 'glass'] as const;
 export type CautionKind = (typeof CAUTIONS)[number];
 
 /** One step of a repair. Steps without an order between them may go side by side. */

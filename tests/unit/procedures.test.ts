@@ -31,7 +31,7 @@ const STAGES: readonly (readonly [number, string, string, string, (step: Procedu
   [13, 'clamps off', 'bonded-panel', 'clamps-off', (step) => confirmed(step, 'handling') && warns(step, 'clamps-off')],
   [14, 'lamp, hot', 'bonded-panel', 'lamp-hot', (step) => confirmed(step, 'handling') && warns(step, 'lamp')],
   [15, 'full strength', 'bonded-panel', 'full', (step) => checks(step, 'full')],
-  [16, 'weld beside the hard joint', 'bonded-panel', 'weld-cured', (step) => step.joint === 'j3' && confirmed(step, 'full') && step.starts.includes('fire-watch')],
+  [16, 'weld beside the hard joint', 'bonded-panel', 'weld-after', (step) => step.joint === 'j3' && confirmed(step, 'full') && step.starts.includes('fire-watch')],
   [17, 'grind and prime', 'bonded-panel', 'grind', (step) => confirmed(step, 'full') && warns(step, 'sanding')],
   [18, 'filler', 'seam-filler', 'fill', (step) => enteredBy(step, 'closed') && warns(step, 'filler')],
   [19, 'sanding', 'seam-filler', 'sand', (step) => confirmed(step, 'sand') && warns(step, 'sanding')],
@@ -94,7 +94,7 @@ describe('every example procedure', () => {
     const waxed = PROCEDURES.filter(({ steps }) => steps.some(({ starts }) => starts.includes('heat-ban')));
     expect(waxed.map(({ name }) => name)).toEqual(['bonded-panel', 'hem-flange-door', 'seal-and-cavity']);
     const pairs = waxed.flatMap((procedure) => hotSteps(procedure).map((hot) => ({ hot, walked: walk(procedure, 'first', hot), banned: banOf(procedure) })));
-    expect(pairs.map(({ hot }) => hot)).toEqual(['weld-wet', 'weld-cured', 'bake', 'weld-tacks', 'bake']);
+    expect(pairs.map(({ hot }) => hot)).toEqual(['weld-wet', 'weld-after', 'bake', 'weld-tacks', 'bake']);
     expect(pairs.filter(({ walked, banned }) => walked.includes(banned))).toEqual([]);
   });
 });
@@ -107,7 +107,7 @@ describe('every step that can hurt', () => {
   const DANGERS: readonly (readonly [string, (step: ProcedureStep) => boolean, readonly CautionKind[], number])[] = [
     ['welds', (step) => /^(?:weld|tack|last welds)/i.test(step.act), ['fire-watch'], 4],
     ['welds before the glue is hard', (step) => step.starts.includes('fire-watch') && !confirmed(step, 'full'), ['weld-wet'], 2],
-    ['welds beside hard glue', (step) => step.starts.includes('fire-watch') && confirmed(step, 'full'), ['weld-cured'], 2],
+    ['welds beside hard glue', (step) => step.starts.includes('fire-watch') && confirmed(step, 'full'), ['weld-after'], 2],
     ['sands, grinds or abrades', (step) => byWord(step) && /\b(?:sand|grind|abrade|bevel)\b/i.test(step.act), ['sanding'], 11],
     ['takes an old bonded panel off', (step) => /^old-(?:panel|skin)/.test(step.id), ['sanding'], 3],
     ['sets a lamp', (step) => /\blamps?\b/i.test(step.act) && /lamp/.test(step.id), ['lamp', 'battery'], 8],

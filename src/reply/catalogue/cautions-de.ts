@@ -6,7 +6,7 @@ export const CAUTIONS_DE: Readonly<Record<keyof typeof CAUTIONS_EN, string>> = {
   paste: 'Handschuhe, Schutzbrille.',
   clamps: 'Schutzbrille. Finger weg von der Quetschstelle der Klemmen.',
   'weld-wet': 'Nur wo die Reparaturmethode es vorsieht. Absaugung und Atemschutz; Hohlraum frei, Verkleidung, Kraftstoff und Wachs weg; eine zweite Person mit Feuerlöscher.',
-  'weld-cured': 'Hitze zieht eine Handbreit weit: kurze Punkte, dazwischen abkühlen lassen, aufhören, wenn es riecht. Eine zweite Person mit Feuerlöscher.',
+  'weld-after': 'Hitze zieht eine Handbreit weit: kurze Punkte, dazwischen abkühlen lassen, aufhören, wenn es riecht. Eine zweite Person mit Feuerlöscher.',
   'fire-watch': 'Jemand bleibt und schaut nach: Rückseite, Hohlraum, Verkleidung. Feuerlöscher griffbereit.',
   lamp: 'Strahler und Heizmatte nie unbeaufsichtigt lassen. Nichts Lösemittelfeuchtes in der Nähe, kein Reifen, keine Glaskante, kein Hochvoltteil.',
   battery: 'Heiß genug, um einer Batterie zu schaden: Hochvoltteile nach Herstellervorgabe spannungsfrei und abgeschirmt oder ausgebaut? Die Wärme nie unbeaufsichtigt lassen.',

@@ -5,7 +5,7 @@ export const CAUTIONS_EN = {
   paste: 'Gloves, eyes.',
   clamps: 'Eyes. Fingers out of the clamp line.',
   'weld-wet': 'Only where the repair method says so. Extraction and mask; cavity, trim, fuel and wax clear; a second person with an extinguisher.',
-  'weld-cured': "Heat travels a hand's width: short spots, cool between, stop if it smells. A second person with an extinguisher.",
+  'weld-after': "Heat travels a hand's width: short spots, cool between, stop if it smells. A second person with an extinguisher.",
   // NFPA 51B (2019) asks for 60 minutes; 29 CFR 1910.252(a)(2)(iii)(B) for 30 at the least. The shop's own rule counts.
   'fire-watch': 'Somebody stays and looks: the far side, the cavity, the trim. Extinguisher at hand.',
   // Materials that hold isocyanates release them under infrared heat: DGUV Information 214-020, section 7.4.

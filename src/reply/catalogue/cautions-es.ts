@@ -6,7 +6,7 @@ export const CAUTIONS_ES: Readonly<Record<keyof typeof CAUTIONS_EN, string>> = {
   paste: 'Guantes, gafas de protección.',
   clamps: 'Gafas de protección. Dedos lejos de donde atrapan las mordazas.',
   'weld-wet': 'Solo donde lo indique el método de reparación. Extracción y mascarilla; cavidad despejada, sin guarnecidos, combustible ni cera cerca; una segunda persona con extintor.',
-  'weld-cured': 'El calor llega a un ancho de mano: puntos cortos, deja enfriar entre ellos, detente si huele. Una segunda persona con extintor.',
+  'weld-after': 'El calor llega a un ancho de mano: puntos cortos, deja enfriar entre ellos, detente si huele. Una segunda persona con extintor.',
   'fire-watch': 'Alguien se queda y mira: la cara opuesta, la cavidad, los guarnecidos. Extintor a mano.',
   lamp: 'Nunca dejes una lámpara o manta sin vigilancia. Cerca, nada mojado de disolvente, ni neumático, ni canto de cristal, ni pieza de alta tensión.',
   battery: 'Calor suficiente para dañar una batería: ¿piezas de alta tensión sin tensión, y protegidas o desmontadas, según el fabricante del vehículo? Nunca dejes el calor sin vigilancia.',

@@ -40,7 +40,7 @@ export function composeHotWork({ job, outlooks, entry, air }: Of<'weld'>, settin
     sayHotWork(setting, known || turn !== null ? 'noted-at' : 'noted-alone', { place, at: clock(weld.at, setting) }),
     turn,
     toldSentence(told, weld, setting),
-    cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-cured', setting),
+    cautionLine(isBesideUnconfirmed(outlooks, weld) ? 'weld-wet' : 'weld-after', setting),
     overStarts(weldAim(watch, weld), setting),
     stays,
     told.map(({ cure }) => exampleNote(cure.card, setting)).find((note) => note !== null) ?? null,

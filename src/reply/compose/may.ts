@@ -11,7 +11,7 @@ import { composeRefusal } from './refusal.js';
 import { asleep, exampleNote, holdWords, title } from './state.js';
 import { answer, capital, clock, milestoneWord, type Setting } from './words.js';
 
-const CAUTIONS: Readonly<Record<Deed, CautionKind | null>> = { sand: 'sanding', weld: 'weld-cured', move: null, bake: 'bake', fill: 'filler', unclamp: 'clamps-off' };
+const CAUTIONS: Readonly<Record<Deed, CautionKind | null>> = { sand: 'sanding', weld: 'weld-after', move: null, bake: 'bake', fill: 'filler', unclamp: 'clamps-off' };
 
 /** Never leave to do it: not yet, with one reason, or what a person confirmed and who decides. */
 export function composeMay(may: MayNow, setting: Setting): Answer {

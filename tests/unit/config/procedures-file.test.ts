@@ -51,14 +51,14 @@ describe('a step', () => {
   it('states everything that it waits for', () => {
     const bond = 'step: bond, joint: j1, do: Glue, after: [plan], within: { plan: 3 h }, not-before: { plan: 5 }, dew-margin: true, done: paste';
     const hard = 'step: hard, joint: j1, do: Press, done: check handling';
-    const weld = 'step: weld, joint: j2, do: Weld, role: foreman, confirmed: [j1 handling, j1 full], joint-below: { j1: 40 }, cures-done: true, caution: [weld-cured], starts: [fire-watch]';
+    const weld = 'step: weld, joint: j2, do: Weld, role: foreman, confirmed: [j1 handling, j1 full], joint-below: { j1: 40 }, cures-done: true, caution: [weld-after], starts: [fire-watch]';
     const [, second, third, fourth] = stepsOf(steps(PLAN, bond, hard, weld));
     expect(second).toMatchObject({ joint: 'j1', done: { by: 'entry', entry: 'pasted' }, needs: [{ need: 'step', step: 'plan' }, { need: 'dew-margin' }, { need: 'within', step: 'plan', minutes: 180 }, { need: 'not-before', step: 'plan', minutes: 5 }] });
     expect(third?.done).toEqual({ by: 'check', milestone: 'handling' });
     expect(fourth).toMatchObject({
       role: 'foreman',
       needs: [{ need: 'confirmed', joint: 'j1', milestone: 'handling' }, { need: 'confirmed', joint: 'j1', milestone: 'full' }, { need: 'joint-below', joint: 'j1', temperature: 40 }, { need: 'cures-done' }],
-      cautions: ['weld-cured'],
+      cautions: ['weld-after'],
       starts: ['fire-watch'],
     });
   });

@@ -20,7 +20,7 @@ function burning(): Shift {
 }
 
 describe('a second weld, out of its turn', () => {
-  it.each([{ step: 'weld' }, { step: 'weld', joint: 'j3' }, { step: 'weld-cured' }])('is ended by %o, and the step it is refused for is said', (said) => {
+  it.each([{ step: 'weld' }, { step: 'weld', joint: 'j3' }, { step: 'weld-after' }])('is ended by %o, and the step it is refused for is said', (said) => {
     const shift = burning();
     const decision = shift.enters('tomek', '10:06', { kind: 'done', job: '601', ...said });
     expect(shift.due('601', 'fire-watch')).toBe('11:06');
@@ -44,7 +44,7 @@ describe('a second weld, out of its turn', () => {
   it('names its own joint in the answer to its beginning, and says that it is out of turn', () => {
     const answer = begun(burning(), '601', '09:26');
     expect(toText(answer)).toMatch(/Over\? `?done 601 j3 weld/);
-    expect(toText(answer)).toMatch(/HOLD: weld-cured out of turn/);
+    expect(toText(answer)).toMatch(/HOLD: weld-after out of turn/);
     expect(answer.buttons.map(({ line }) => line)).toContain('done 601 j3 weld');
   });
 
