@@ -59,6 +59,8 @@ interface Kept {
   readonly facts: unknown[];
   readonly posts: unknown[];
   readonly sent: string[];
+  /** In place of a message that stands: the same edit twice is one, so an answer that got lost repeats it. */
+  readonly edited: ReadonlySet<string>;
 }
 
 function kept({ folder, platform }: House): Kept {
@@ -69,7 +71,8 @@ function kept({ folder, platform }: House): Kept {
   const posts = db.prepare('SELECT key, at, due_at, to_whom, answer FROM post ORDER BY seq').all();
   db.close();
   const sent = existsSync(platform) ? readFileSync(platform, 'utf8').trim().split('\n') : [];
-  return { facts, posts, sent: sent.filter((line) => line.includes('post:')).toSorted() };
+  const isEdit = (line: string): boolean => line.startsWith('edit ');
+  return { facts, posts, sent: sent.filter((line) => line.includes('post:') && !isEdit(line)).toSorted(), edited: new Set(sent.filter(isEdit).toSorted()) };
 }
 
 let kills = 0;
