@@ -53,7 +53,7 @@ it('plans backwards for a job that does not exist yet, and what it says comes tr
   const day = await Day.begin('2026-03-06T07:00');
   await day.at('08:00');
   const { text } = await day.says('tomek', 'latest start 999 P1 by 16:00');
-  expect(text).toContain('full strength by 16:00 if closed by 14:20 with lamp 65 °C');
+  expect(text).toContain('full strength by Fri 16:00 if closed by Fri 14:20 with lamp 65 °C');
   await day.at('14:20');
   await day.says('tomek', 'cure 999 P1 lamp 65');
   await day.at('14:40');
