@@ -21,8 +21,8 @@ function mayBeMeant(line: string, names: KnownNames): boolean {
   return read.ok && names.allows(read.command);
 }
 
-/** Nobody is shown how to say that something is done, or off, that they may have said is not. */
-const NEVER_SAID_FOR: ReadonlySet<CommandKind> = new Set(['done', 'sign', 'off']);
+/** Nobody is shown how to say that something is done, or that a lamp is on or off, who may have said something else. */
+const NEVER_SAID_FOR: ReadonlySet<CommandKind> = new Set(['done', 'sign', 'off', 'on']);
 
 /** Everything that was understood and nothing else. */
 const keptLine = ({ kept, command }: Trouble, names: KnownNames): string | null => (kept !== undefined && command !== null && !NEVER_SAID_FOR.has(command) && command !== 'check' && interpretLine(kept, names).ok ? kept : null);

@@ -10,7 +10,8 @@ import { recipeNotes } from './decide-lamp.js';
 import type { FactRecord } from './facts.js';
 import { lineOf } from './line-of.js';
 import { cureWhere } from './cure-where.js';
-import { hottestAllowed, hottestSetting, isOver, type Outlook } from './outlook.js';
+import { hottestAllowed } from './hottest-allowed.js';
+import { hottestSetting, isOver, type Outlook } from './outlook.js';
 import { isFireWatch } from './watch-card.js';
 
 type WrongCard = Extract<EntryCommand, { readonly kind: 'wrong-card' }>;

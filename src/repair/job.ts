@@ -14,6 +14,7 @@ import type { EntryNo, JobNo, JointNo, LampName, PersonId, StepId } from './ids.
 import { isBegunBy, strictest } from './opened-days.js';
 import type { ProcedureStep } from './procedure.js';
 import type { ReminderKind } from './reminder.js';
+import { hottestAllowed } from './hottest-allowed.js';
 import { colderInOneMinute } from './one-minute.js';
 import { isFireWatch } from './watch-card.js';
 import { withoutMoved } from './without-moved.js';
@@ -151,7 +152,7 @@ function readCure(job: Job, opened: FactRecord, fact: Extract<JobFact, { type: '
     moved,
     start: closed === null ? null : moved.reduce((one, other) => later(one, other), closed),
     startEnteredAt: closed === null ? null : (mine.findLast((record) => (record.fact.type === 'closed' || record.fact.type === 'moved') && record.happenedAt === (moved.at(-1) ?? closed))?.enteredAt ?? opened.enteredAt),
-    heat: colderInOneMinute(joint.flatMap((record) => heatOf(record)), fact.card.maxPanel ?? fact.card.maxLamp),
+    heat: colderInOneMinute(joint.flatMap((record) => heatOf(record)), hottestAllowed(fact.card)),
     readings,
     corrected: isFireWatch(fact.card) ? [] : correctedReadings(job.all, fact.cure.joint, opened.happenedAt),
     readBefore: job.live.filter((record) => onJoint(record, fact.cure.joint) && isShortlyBefore(record.happenedAt, opened.happenedAt)).flatMap((record) => readingOf(record)),

@@ -15,6 +15,7 @@ import type { Cure, JointReading } from './job.js';
 import { checkState, shareOfWait, type CheckState } from './rounds.js';
 import type { Shop } from './shop.js';
 import { undecidedSmoke } from './smoke.js';
+import { hottestAllowed } from './hottest-allowed.js';
 import { dayEnd, isOpen, lastClosing, nextClosing, nextLongClosing, openPeriods } from './shop-hours.js';
 
 export interface MilestoneOutlook {
@@ -132,9 +133,6 @@ export const undecidedCartridge = ({ cartridge }: Outlook): Instant | null => ca
 
 /** What was wrong when the bead was laid, and waits for the foreman; null: nothing. */
 export const heldBead = (outlook: Outlook): 'dew' | 'cartridge' | null => (undecidedDew(outlook) !== null ? 'dew' : undecidedCartridge(outlook) !== null ? 'cartridge' : null);
-
-/** The card's highest panel temperature; a joint hotter than the highest lamp setting is too hot as well. */
-export const hottestAllowed = (card: MaterialCard): Celsius | null => card.maxPanel ?? card.maxLamp;
 
 /** The highest setting: a lamp stands away from the panel, a pad lies on it. */
 export const hottestSetting = (card: MaterialCard, heater: Heater): Celsius | null => (heater === 'lamp' ? card.maxLamp ?? card.maxPanel : hottestAllowed(card));

@@ -6,7 +6,8 @@ import type { Command, TypedTemperature } from './commands.js';
 import { HOTTEST_AIR } from './decide-heat.js';
 import type { Situation } from './decision.js';
 import type { JobNo } from './ids.js';
-import { hottestAllowed, hottestSetting, isOver } from './outlook.js';
+import { hottestAllowed } from './hottest-allowed.js';
+import { hottestSetting, isOver } from './outlook.js';
 
 type Shelf = Pick<Situation, 'book' | 'cards' | 'shop'>;
 

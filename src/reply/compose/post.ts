@@ -1,4 +1,5 @@
-import { currentMilestone, hottestAllowed, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
+import { hottestAllowed } from '../../repair/hottest-allowed.js';
+import { currentMilestone, isOver, needsReading, type MilestoneOutlook, type Outlook } from '../../repair/outlook.js';
 import { COLD_ROUND, coldTable } from '../../repair/cold-table.js';
 import { CARTRIDGE_ROUND, DEW_ROUND, DISPUTED_STEP, LIMIT_ROUND } from '../../repair/due.js';
 import { isForeman, nameOf } from '../../repair/people.js';
